@@ -1,0 +1,28 @@
+"""What is said when a value of the contract can't be: where, the value, what is allowed."""
+
+
+class ContractError(ValueError):
+    """A value of the contract that can't be.
+
+    ``field`` names the place (``tiles.pool``), ``value`` what stood there, ``allowed`` what may stand there.
+    """
+
+    def __init__(self, field: str, value: object, allowed: str) -> None:
+        super().__init__(f"{field} is {value!r}: {allowed}")
+        self.field = field
+        self.value = value
+        self.allowed = allowed
+
+
+class MachineError(ContractError):
+    """A machine that can't be, or on which nothing could ever be shown whole."""
+
+
+class SceneError(ContractError):
+    """A scene that can't be played on its machine."""
+
+
+def require(holds: bool, error: type[ContractError], field: str, value: object, allowed: str) -> None:
+    """Raise ``error`` about ``field`` unless ``holds``."""
+    if not holds:
+        raise error(field, value, allowed)
