@@ -99,7 +99,8 @@ def wrong_imports(modules: Iterable[Module]) -> list[str]:
 def _complaints(package: str, name: list[str]) -> Iterator[str]:
     top = name[0]
     if top == ROOT:
-        if package not in UNBOUND and not {*name[1:2]} & {package, *ALLOWED.get(package, set())}:
+        target = name[1] if name[1:] else ROOT
+        if package not in UNBOUND and target not in {package, *ALLOWED.get(package, set())}:
             yield f"{package} may not import {'.'.join(name)}"
         return
     if OWNED.get(top, package) != package:
