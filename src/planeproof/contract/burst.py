@@ -17,7 +17,9 @@ class Burst:
 
     def __post_init__(self) -> None:
         if not isinstance(self.data, bytes):
-            raise TypeError(f"Burst.data is {type(self.data).__name__}: it must be bytes (try .tobytes() or bytes(...))")
+            raise TypeError(
+                f"Burst.data is {type(self.data).__name__}: it must be bytes (try .tobytes() or bytes(...))"
+            )
         if not self.data:
             raise ValueError("Burst.data is empty: a burst writes at least one byte, leave it out instead")
         for field, value in (("address", self.address), ("step", self.step)):

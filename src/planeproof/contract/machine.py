@@ -1,11 +1,11 @@
 """The machine: one display as a frozen value, with its addresses, its sides and its costs."""
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from planeproof.contract.burst import Burst
-from planeproof.contract.errors import MachineError, require
 from planeproof.contract.layout import TILE_SIDE, Storage, TileBits, tile_bits
 from planeproof.contract.parts import (
     ByteOrder,
@@ -19,7 +19,8 @@ from planeproof.contract.parts import (
     Timing,
     Window,
 )
-from planeproof.contract.regions import Region, RegionKind, refuse_overlaps
+from planeproof.contract.refusals import refuse_colours, refuse_demands, refuse_memory, refuse_tiles, refuse_time
+from planeproof.contract.regions import Region, one_after_the_other, refuse_overlaps, regions_of
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -43,8 +44,14 @@ class Machine:
     demands: Demands = field(default_factory=Demands)
 
     def __post_init__(self) -> None:
-        for check in (_refuse_tiles, _refuse_colours, _refuse_memory, _refuse_time, _refuse_demands):
-            check(self)
+        refuse_tiles(self.tiles, self.map)
+        refuse_colours(self.colours, self.tiles)
+        refuse_memory(self.layout, self.window, self.map, self.colours)
+        refuse_overlaps(self.regions)
+        sides = range(self.sides)
+        changes = [sum(self.cost(burst) for burst in self.view_bursts(a, b)) for a in sides for b in sides]
+        refuse_time(self.time, self.window, self.blank_cycles, self.burst_cycles(TILE_SIDE), max(changes))
+        refuse_demands(self.demands, self.cap)
 
     # --- sizes -------------------------------------------------------------------------------------------
 
@@ -124,19 +131,29 @@ class Machine:
 
         ``seen`` None stands for the view before `Scheduler.start`: every colour the background, page 0, bank 0.
         """
-        wanted = self._view_bytes(side)
         held = self._first_view_bytes() if seen is None else self._view_bytes(seen)
+        return self.bursts(self._view_bytes(side), held)
+
+    def bursts(self, wanted: Mapping[int, int], held: Mapping[int, int]) -> tuple[Burst, ...]:
+        """The cheapest bursts that make memory hold ``wanted`` (address to byte), lowest address first.
+
+        ``held`` is what memory is known to hold: bytes that are as wanted are left out, unless writing them in
+        passing is cheaper than another set-up.
+        """
         spans: list[list[int]] = []
-        for address in sorted(address for address in wanted if wanted[address] != held[address]):
-            if spans and self._joins(spans[-1][1], address, wanted):
+        for address in sorted(address for address, byte in wanted.items() if held.get(address) != byte):
+            if spans and self._joins(spans[-1][1], address, wanted, held):
                 spans[-1][1] = address
             else:
                 spans.append([address, address])
-        return tuple(Burst(first, bytes(wanted[a] for a in range(first, last + 1))) for first, last in spans)
+        full = {**held, **wanted} if spans else wanted
+        return tuple(Burst(first, bytes(full[a] for a in range(first, last + 1))) for first, last in spans)
 
-    def _joins(self, last: int, address: int, known: dict[int, int]) -> bool:
+    def _joins(self, last: int, address: int, wanted: Mapping[int, int], held: Mapping[int, int]) -> bool:
         gap = range(last + 1, address)
-        return all(a in known for a in gap) and len(gap) * self._per_byte(last) <= self._setup(last)
+        if len(gap) * self._per_byte(last) > self._setup(last):
+            return False
+        return all(a in wanted or a in held for a in gap) and self.is_view(last) == self.is_view(address)
 
     def _view_bytes(self, side: int) -> dict[int, int]:
         bytes_at: dict[int, int] = {}
@@ -149,20 +166,22 @@ class Machine:
         return bytes_at
 
     def _first_view_bytes(self) -> dict[int, int]:
-        colours = range(self.palette_address, self.palette_address + (1 << self.tiles.planes)) if not self.colours.fixed else ()
-        return {a: self.colours.background if a in colours else 0 for a in self._view_bytes(0)}
+        registers = {self.layout.page_register, self.layout.bank_register}
+        return {a: 0 if a in registers else self.colours.background for a in self._view_bytes(0)}
 
     # --- addresses ---------------------------------------------------------------------------------------
 
     @cached_property
     def layout(self) -> Memory:
         """Where the regions begin: ``memory``, or the default one after the other."""
-        return _one_after_the_other(self) if self.memory is None else self.memory
+        if self.memory is not None:
+            return self.memory
+        return one_after_the_other(self.window, self.tiles, self.map, self.colours)
 
     @cached_property
     def regions(self) -> tuple[Region, ...]:
         """Every region of picture memory, the rest of the screen's share included."""
-        return tuple(_regions(self))
+        return regions_of(self.layout, self.window, self.tiles, self.map, self.colours)
 
     def pattern_address(self, tile: int, plane: int | None = None, row: int = 0) -> int:
         """Address of byte ``row`` (0 to 7) of one plane of ``tile``.
@@ -175,7 +194,9 @@ class Machine:
         if packed and plane is not None:
             raise ValueError(f"plane is {plane!r}: packed storage has no plane of its own to address, leave it out")
         if not packed and plane is None:
-            raise ValueError(f"plane is missing: {self.tiles.storage.value} storage needs one of 0..{self.tiles.planes - 1}")
+            raise ValueError(
+                f"plane is missing: {self.tiles.storage.value} storage needs one of 0..{self.tiles.planes - 1}"
+            )
         _within("tile", tile, self.tiles.count)
         _within("plane", plane or 0, self.tiles.planes)
         _within("row", row, TILE_SIDE)
@@ -216,7 +237,7 @@ class Machine:
     @cached_property
     def blank_cycles(self) -> int:
         """Whole cycles of one undisturbed blanking that a scheduler may use."""
-        return _blanking(self)
+        return math.floor((self.time.lines - self.time.shown) * self.time.cycles_per_line - self.time.reserve)
 
     def burst_cycles(self, n_bytes: int, *, view: bool = False) -> Rational:
         """Cycles of one burst of ``n_bytes``; ``view`` for a burst to palette or view registers."""
@@ -238,7 +259,11 @@ class Machine:
 
     def is_view(self, address: int) -> bool:
         """Whether palette or view registers stand at ``address``."""
-        return any(address in region for region in self.regions if region.kind.is_view)
+        return any(start <= address < end for start, end in self._view_spans)
+
+    @cached_property
+    def _view_spans(self) -> tuple[tuple[int, int], ...]:
+        return tuple((region.start, region.end) for region in self.regions if region.kind.is_view)
 
     def _setup(self, address: int) -> Rational:
         return self.rates(view=self.is_view(address))[0]
@@ -278,7 +303,7 @@ class Machine:
         return 4 + 4 * (blankings + self._blankings(self.cells, self.map.entry_bytes) + 1)
 
     def _blankings(self, bursts: int, n_bytes: int) -> int:
-        return math.ceil(bursts / (self.blank_cycles // self.burst_cycles(n_bytes)))
+        return -(-bursts // int(self.blank_cycles // self.burst_cycles(n_bytes)))
 
 
 def _within(what: str, value: int, end: int) -> None:
@@ -290,112 +315,3 @@ def _present(what: str, base: int | None) -> int:
     if base is None:
         raise ValueError(f"this machine has no {what}")
     return base
-
-
-def _blanking(machine: Machine) -> int:
-    time = machine.time
-    return math.floor((time.lines - time.shown) * time.cycles_per_line - time.reserve)
-
-
-def _palette_entries(machine: Machine) -> int:
-    own = machine.colours.first_entry + (1 << machine.tiles.planes)
-    return own if machine.colours.entries is None else machine.colours.entries
-
-
-def _map_bytes(machine: Machine) -> int:
-    return machine.window.pitch * machine.window.map_height * machine.map.entry_bytes
-
-
-def _one_after_the_other(machine: Machine) -> Memory:
-    address = 0 if machine.colours.fixed else _palette_entries(machine)
-    palette = None if machine.colours.fixed else 0
-    page_register, address = (address, address + 1) if machine.map.pages > 1 else (None, address)
-    bank_register, address = (address, address + 1) if machine.map.banks > 1 else (None, address)
-    maps = tuple(address + page * _map_bytes(machine) for page in range(machine.map.pages))
-    return Memory(
-        patterns=maps[-1] + _map_bytes(machine),
-        maps=maps,
-        palette=palette,
-        page_register=page_register,
-        bank_register=bank_register,
-    )
-
-
-def _regions(machine: Machine) -> list[Region]:
-    memory = machine.layout
-    regions = [
-        Region(kind=RegionKind.MAP, start=base, length=_map_bytes(machine), page=page)
-        for page, base in enumerate(memory.maps)
-    ]
-    patterns = machine.tiles.count * machine.tile_bytes
-    regions.append(Region(kind=RegionKind.PATTERNS, start=memory.patterns, length=patterns))
-    if memory.palette is not None:
-        length = _palette_entries(machine)
-        regions.append(Region(kind=RegionKind.PALETTE, start=memory.palette, length=length))
-    if memory.page_register is not None:
-        regions.append(Region(kind=RegionKind.PAGE_REGISTER, start=memory.page_register, length=1))
-    if memory.bank_register is not None:
-        regions.append(Region(kind=RegionKind.BANK_REGISTER, start=memory.bank_register, length=1))
-    return regions
-
-
-def _refuse_tiles(machine: Machine) -> None:
-    banks, count = machine.map.banks, machine.tiles.count
-    even = count % banks == 0 and count // banks >= 2
-    require(even, MachineError, "map.banks", banks, f"must split the {count} tiles evenly, at least 2 a bank")
-    reach = 256**machine.map.entry_bytes
-    allowed = f"must be at most {reach}, for an entry of {machine.map.entry_bytes} byte(s) names no more"
-    require(machine.tiles_per_bank <= reach, MachineError, "tiles.count (a bank)", machine.tiles_per_bank, allowed)
-    inside = machine.tiles.blank < machine.tiles_per_bank
-    require(inside, MachineError, "tiles.blank", machine.tiles.blank, f"must lie in a bank of {machine.tiles_per_bank}")
-    taken = sorted(set(machine.blank_tiles) & set(machine.pool))
-    require(not taken, MachineError, "tiles.pool", taken, "must not hold the blank tile (of any bank)")
-
-
-def _refuse_colours(machine: Machine) -> None:
-    colours, tiles = machine.colours, machine.tiles
-    inks = (1 << tiles.depth) - 1
-    require(len(colours.inks) == inks, MachineError, "colours.inks", colours.inks, f"must be {inks} for depth {tiles.depth}")
-    if colours.fixed:
-        allowed = f"must equal the depth of {tiles.depth} where colours are fixed, for no palette can hide a plane"
-        require(tiles.planes == tiles.depth, MachineError, "tiles.planes", tiles.planes, allowed)
-        return
-    need = colours.first_entry + (1 << tiles.planes)
-    allowed = f"must be at least {need}: {1 << tiles.planes} for the window, from entry {colours.first_entry} on"
-    require(_palette_entries(machine) >= need, MachineError, "colours.entries", colours.entries, allowed)
-
-
-def _refuse_memory(machine: Machine) -> None:
-    memory, pages, banks = machine.layout, machine.map.pages, machine.map.banks
-    require(len(memory.maps) == pages, MachineError, "memory.maps", memory.maps, f"must be {pages}, one a page")
-    for name, base, needed in [
-        ("palette", memory.palette, not machine.colours.fixed),
-        ("page_register", memory.page_register, pages > 1),
-        ("bank_register", memory.bank_register, banks > 1),
-    ]:
-        allowed = "must be given on this machine" if needed else "must be left out: this machine has none"
-        require((base is not None) == needed, MachineError, f"memory.{name}", base, allowed)
-    refuse_overlaps(machine.regions)
-    row = machine.window.pitch * machine.map.entry_bytes
-    steps = 1 in memory.steps and set(memory.steps) <= {1, row}
-    require(steps, MachineError, "memory.steps", memory.steps, f"must hold 1, and may hold a map row, which is {row}")
-
-
-def _refuse_time(machine: Machine) -> None:
-    time, bottom = machine.time, machine.window.first_line + machine.window.rows * TILE_SIDE
-    allowed = f"must be at least {bottom}, the line after the window's last"
-    require(time.shown >= bottom, MachineError, "time.shown", time.shown, allowed)
-    blanking, burst = machine.blank_cycles, machine.burst_cycles(TILE_SIDE)
-    allowed = f"must leave at least {burst} cycles, one 8-byte burst, of every blanking"
-    require(blanking >= burst, MachineError, "time (cycles left of a blanking)", blanking, allowed)
-    sides = range(machine.sides)
-    dearest = max(sum(machine.cost(burst) for burst in machine.view_bursts(a, b)) for a in sides for b in sides)
-    allowed = f"must leave at least {dearest} cycles, the dearest change between two sides' views"
-    require(blanking >= dearest, MachineError, "time (cycles left of a blanking)", blanking, allowed)
-
-
-def _refuse_demands(machine: Machine) -> None:
-    asked = machine.demands.must_show
-    if asked is not None:
-        allowed = f"must be at most the cap of {machine.cap}"
-        require(asked <= machine.cap, MachineError, "demands.must_show", asked, allowed)

@@ -23,9 +23,13 @@ class RuleClass(Enum):
     DISCIPLINE = "discipline"
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, eq=False, repr=False)
 class Rule:
-    """One rule: ``statement`` in a sentence, ``why`` it matters, ``theorem`` what is known about it."""
+    """One rule: ``statement`` in a sentence, ``why`` it matters, ``theorem`` what is known about it.
+
+    ``witness`` is the situation that must have occurred for the rule to have been exercised at all. There is one
+    value for each rule, so rules are compared by identity, also after pickling.
+    """
 
     id: str
     statement: str
@@ -34,6 +38,12 @@ class Rule:
     why: str
     theorem: str
     witness: str
+
+    def __repr__(self) -> str:
+        return f"<rule {self.id}>"
+
+    def __reduce__(self) -> tuple[object, tuple[str]]:
+        return rule, (self.id,)
 
 
 HIDDEN_WRITES = Rule(

@@ -1,0 +1,10 @@
+"""Reference schedulers: each a real strategy of its own, right on every machine that has what it needs."""
+
+from planeproof.candidates.reference.delta import Delta
+from planeproof.candidates.reference.fresh import Fresh
+from planeproof.candidates.reference.in_place import InPlace
+from planeproof.candidates.reference.pairs import Pairs
+from planeproof.candidates.reference.reuse import Reuse
+from planeproof.candidates.reference.split_pool import SplitPool
+
+__all__ = ["Delta", "Fresh", "InPlace", "Pairs", "Reuse", "SplitPool"]

@@ -1,0 +1,89 @@
+"""A candidate named in text: ``package.module:Name`` or ``file.py:Name``."""
+
+import importlib
+import importlib.util
+import sys
+import traceback
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from types import ModuleType
+
+from planeproof.contract import Scheduler
+
+
+class TargetError(ValueError):
+    """A target that names nothing that could be checked."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Candidate:
+    """Something to check: its name, and how to make a scheduler of it."""
+
+    name: str
+    make: Callable[[], Scheduler]
+
+
+def load(target: str | Callable[[], Scheduler]) -> Candidate:
+    """The candidate that ``target`` names, or that it is. Raises `TargetError` with what to do instead."""
+    if not isinstance(target, str):
+        if not callable(target):
+            raise TargetError(f"target is {target!r}: it must be a class, or a function that returns a scheduler")
+        module, name = getattr(target, "__module__", ""), getattr(target, "__qualname__", type(target).__name__)
+        return Candidate(name=f"{module}:{name}", make=target)
+    place, colon, name = target.rpartition(":")
+    if not colon or not place or not name:
+        raise TargetError(f"target {target!r} must read package.module:Name or file.py:Name")
+    module_ = _from_file(Path(place)) if place.endswith(".py") else _from_package(place)
+    found = getattr(module_, name, None)
+    if found is None:
+        there = ", ".join(_offered(module_)) or "no class or function of its own"
+        raise TargetError(f"target {target!r}: {place} has no {name!r}; it has {there}")
+    if not callable(found):
+        raise TargetError(f"target {target!r} is a {type(found).__name__}: it must be a class or a function")
+    return Candidate(name=target, make=found)
+
+
+def _offered(module: ModuleType) -> list[str]:
+    own = [name for name, value in vars(module).items() if callable(value) and not name.startswith("_")]
+    return sorted(name for name in own if getattr(vars(module)[name], "__module__", None) == module.__name__)
+
+
+def _from_file(path: Path) -> ModuleType:
+    if not path.is_file():
+        raise TargetError(f"target file {str(path)!r}: there is no such file in {Path.cwd()}")
+    name = f"planeproof_target_{path.stem}"
+    spec = importlib.util.spec_from_file_location(name, path)
+    if spec is None or spec.loader is None:
+        raise TargetError(f"target file {str(path)!r} can't be read as Python")
+    module = importlib.util.module_from_spec(spec)
+    sys.modules[name] = module  # dataclasses and pickling look their module up by name
+    try:
+        # So that the file may import its neighbours, as it could when run.
+        sys.path.insert(0, str(path.parent.resolve()))
+        spec.loader.exec_module(module)
+    except Exception as error:
+        raise TargetError(_import_trouble(str(path), error)) from error
+    finally:
+        sys.path.pop(0)
+    return module
+
+
+def _from_package(name: str) -> ModuleType:
+    if str(Path.cwd()) not in sys.path:
+        sys.path.insert(0, str(Path.cwd()))
+    try:
+        return importlib.import_module(name)
+    except ModuleNotFoundError as error:
+        if error.name is not None and (name == error.name or name.startswith(f"{error.name}.")):
+            raise TargetError(f"target module {name!r}: there is no module {error.name!r} here or installed") from error
+        raise TargetError(_import_trouble(name, error)) from error
+    except Exception as error:
+        raise TargetError(_import_trouble(name, error)) from error
+
+
+def _import_trouble(what: str, error: Exception) -> str:
+    last = traceback.extract_tb(error.__traceback__)[-1] if error.__traceback__ else None
+    where = f" (line {last.lineno} of {last.filename})" if last else ""
+    line = f" (line {error.lineno})" if isinstance(error, SyntaxError) else where
+    return f"target {what!r} can't be imported: {type(error).__name__}: {error}{line}"

@@ -1,0 +1,149 @@
+"""Talking to a candidate: every call is guarded, every answer is checked.
+
+A candidate that breaks a law of the contract is at fault itself, whatever the rules say: `CandidateFault`.
+"""
+
+import signal
+import threading
+import traceback
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from itertools import islice
+from types import FrameType
+from typing import Any, TypeVar
+
+from planeproof.contract import Answer, Burst, Machine, Picture, Scheduler
+
+T = TypeVar("T")
+
+MakeScheduler = Callable[[], Scheduler]
+"""A candidate: anything that makes a scheduler when called without arguments."""
+
+CALL_SECONDS = 10.0
+"""How long one call of a candidate may take before it counts as hung."""
+
+REFRESHES_OF_BYTES = 16
+"""A blanking that returns more bytes than fill this many whole refreshes never ends."""
+
+
+class CandidateFault(Exception):
+    """The candidate broke a law of the contract: in ``method``, in refresh ``refresh`` (-1: set-up)."""
+
+    def __init__(self, method: str, refresh: int, said: str, advice: str, trace: str = "") -> None:
+        super().__init__(f"{method} in refresh {refresh}: {said}" if refresh >= 0 else f"{method}: {said}")
+        self.method = method
+        self.refresh = refresh
+        self.said = said
+        self.advice = advice
+        self.trace = trace
+
+
+class CandidateHung(CandidateFault):
+    """A call of the candidate did not return, or its bursts never ended."""
+
+
+class _OutOfTime(BaseException):
+    """Raised inside a candidate's call; no `except Exception` of its own catches it."""
+
+
+@contextmanager
+def _time_limit(seconds: float) -> Iterator[None]:
+    # Only the main thread of a Unix process can be interrupted; elsewhere calls run without this limit.
+    if threading.current_thread() is not threading.main_thread() or not hasattr(signal, "setitimer"):
+        yield
+        return
+
+    def ring(_signal: int, _frame: FrameType | None) -> None:
+        raise _OutOfTime
+
+    before = signal.signal(signal.SIGALRM, ring)
+    signal.setitimer(signal.ITIMER_REAL, seconds)
+    try:
+        yield
+    finally:
+        signal.setitimer(signal.ITIMER_REAL, 0)
+        signal.signal(signal.SIGALRM, before)
+
+
+@dataclass(kw_only=True)
+class Conversation:
+    """One candidate in one scene. ``refresh`` is kept by the player, for messages."""
+
+    machine: Machine
+    make: MakeScheduler
+    call_seconds: float = CALL_SECONDS
+    refresh: int = -1
+
+    def start(self) -> tuple[Burst, ...]:
+        """Make the scheduler and let it set up. Raises `CandidateFault`."""
+        self._scheduler: Any = self._call("the candidate itself", self.make)
+        for method in ("start", "offer", "blank"):
+            if not callable(getattr(self._scheduler, method, None)):
+                advice = f"Planeproof calls it without arguments; what that returns needs a method {method!r}."
+                raise CandidateFault(method, -1, f"{type(self._scheduler).__name__} has no method {method}", advice)
+        most = REFRESHES_OF_BYTES * max(region.end for region in self.machine.regions)
+        return self._bursts("start", most, lambda: self._scheduler.start(self.machine))
+
+    def offer(self, picture: Picture) -> Answer:
+        """Offer a picture. Raises `CandidateFault`."""
+        answer = self._call("offer", lambda: self._scheduler.offer(picture))
+        if not isinstance(answer, Answer):
+            advice = "Return Answer.TAKEN, Answer.BUSY or Answer.TOO_BIG."
+            raise CandidateFault("offer", self.refresh, f"returned {answer!r} ({type(answer).__name__})", advice)
+        return answer
+
+    def blank(self, cycles: int) -> tuple[Burst, ...]:
+        """Let it use one blanking. Raises `CandidateFault`."""
+        time = self.machine.time
+        most = int(REFRESHES_OF_BYTES * time.lines * time.cycles_per_line / time.per_byte) + 1
+        return self._bursts("blank", most, lambda: self._scheduler.blank(cycles))
+
+    def _bursts(self, method: str, most: int, call: Callable[[], Iterable[Burst]]) -> tuple[Burst, ...]:
+        bursts = self._call(method, lambda: self._collected(method, most, call()))
+        size = 0
+        for number, burst in enumerate(bursts):
+            size += len(burst.data)
+            self._check_burst(method, number, burst)
+        if size > most:
+            raise self._endless(method, most)
+        return bursts
+
+    def _collected(self, method: str, most: int, returned: object) -> tuple[Burst, ...]:
+        if not isinstance(returned, Iterable):
+            advice = "Return a list of Burst, an empty one when there is nothing to write."
+            raise CandidateFault(method, self.refresh, f"returned {returned!r} ({type(returned).__name__})", advice)
+        bursts = tuple(islice(returned, most + 1))
+        if len(bursts) > most:
+            raise self._endless(method, most)
+        for number, burst in enumerate(bursts):
+            if not isinstance(burst, Burst):
+                said = f"item {number} of what it returned is {burst!r} ({type(burst).__name__})"
+                raise CandidateFault(method, self.refresh, said, "Return an iterable of planeproof.Burst.")
+        return bursts
+
+    def _check_burst(self, method: str, number: int, burst: Burst) -> None:
+        permitted = self.machine.layout.steps
+        if burst.step not in permitted:
+            said = f"burst {number} has step {burst.step}"
+            steps = " or ".join(str(step) for step in permitted)
+            raise CandidateFault(method, self.refresh, said, f"This machine permits step {steps}.")
+
+    def _endless(self, method: str, most: int) -> CandidateHung:
+        advice = "It must come to an end, and stop when the cycles are used up."
+        return CandidateHung(method, self.refresh, f"returned more than {most} bytes and did not end", advice)
+
+    def _call(self, method: str, call: Callable[[], T]) -> T:
+        try:
+            with _time_limit(self.call_seconds):
+                return call()
+        except _OutOfTime:
+            advice = "A call may not wait, sleep or loop for ever."
+            raise CandidateHung(method, self.refresh, f"did not return in {self.call_seconds:g} s", advice) from None
+        except CandidateFault:
+            raise
+        except (Exception, SystemExit) as error:
+            trace = "".join(traceback.format_exception(error))
+            advice = "The last line of the traceback that is in your own file is where to look."
+            said = f"raised {type(error).__name__}: {error}"
+            raise CandidateFault(method, self.refresh, said, advice, trace) from error

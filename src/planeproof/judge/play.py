@@ -1,0 +1,217 @@
+"""Playing one scene against one candidate, and what came of it."""
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from planeproof.contract import Answer, Burst, Outside, Rational, Rule, RuleClass, Scene
+from planeproof.contract.rules import HIDDEN_WRITES, RULES
+from planeproof.display import Arrivals, Frame, PictureMemory, Piece, active_display, blank_frame, land, set_up
+from planeproof.display.landing import taken_by
+from planeproof.judge.conversation import CALL_SECONDS, Conversation, MakeScheduler
+from planeproof.judge.local import WriteJudge, judge_lateness, with_margin
+from planeproof.judge.seen import Viewer
+from planeproof.judge.violation import Violation
+from planeproof.judge.witness import Witnesses
+
+KEPT_OF_A_RULE = 64
+"""Violations of one rule that a play keeps; the others are only counted."""
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Refresh:
+    """One refresh of a play.
+
+    ``offered`` is the picture that was offered, ``answer`` the answer. ``cycles`` is what the blanking was told to
+    have, 0 if it was not had; ``used`` how many the bursts took. ``frame`` is what was seen; ``current`` the picture
+    that the viewer then has, ``upcoming`` the one they are due to see next.
+    """
+
+    number: int
+    offered: int | None
+    answer: Answer | None
+    cycles: int
+    bursts: tuple[Burst, ...]
+    used: Rational
+    frame: Frame
+    current: int
+    upcoming: int | None
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Play:
+    """What came of one scene.
+
+    ``violations`` holds at most `KEPT_OF_A_RULE` of a rule, ``counts`` how many there were. ``exercised``: rules that
+    could have been broken. ``longest_wait`` is in full blankings, ``shown`` counts changes of the picture seen.
+    """
+
+    scene: Scene
+    set_up: tuple[Burst, ...]
+    refreshes: tuple[Refresh, ...]
+    violations: tuple[Violation, ...]
+    counts: Mapping[Rule, int]
+    exercised: frozenset[Rule]
+    longest_wait: int
+    shown: int
+
+    def first(self, rules: frozenset[Rule]) -> Violation | None:
+        """The first violation of one of ``rules``: by refresh, then causes before effects."""
+        chosen = [violation for violation in self.violations if violation.rule in rules]
+        return min(chosen, key=lambda v: (v.refresh, RULES.index(v.rule)), default=None)
+
+    @property
+    def transcript(self) -> tuple[object, ...]:
+        """Everything the candidate said, for comparing two plays of one scene."""
+        return (self.set_up, *((refresh.answer, refresh.bursts) for refresh in self.refreshes))
+
+
+def play(scene: Scene, make: MakeScheduler, *, call_seconds: float = CALL_SECONDS) -> Play:
+    """Play ``scene`` against a new scheduler of ``make``. Raises `CandidateFault` where it breaks a law."""
+    return _Player(scene=scene, make=make, call_seconds=call_seconds).play()
+
+
+@dataclass(kw_only=True)
+class _Player:
+    scene: Scene
+    make: MakeScheduler
+    call_seconds: float
+    violations: list[Violation] = field(default_factory=list)
+    counts: Counter[Rule] = field(default_factory=Counter)
+    refreshes: list[Refresh] = field(default_factory=list)
+
+    def play(self) -> Play:
+        machine = self.scene.machine
+        self.conversation = Conversation(machine=machine, make=self.make, call_seconds=self.call_seconds)
+        self.memory = PictureMemory(machine)
+        self.viewer = Viewer(machine, self._report)
+        self.writes = WriteJudge(self.memory, self._report, self.viewer.may_be_shown)
+        self.witnesses = Witnesses(machine)
+        self.blank = blank_frame(machine)
+        self.overdue: tuple[Piece, ...] = ()
+        self.frame: Frame | None = None
+        self.torn = False
+        bursts = self._set_up()
+        self._run()
+        return Play(
+            scene=self.scene,
+            set_up=bursts,
+            refreshes=tuple(self.refreshes),
+            violations=tuple(self.violations),
+            counts=dict(self.counts),
+            exercised=self.witnesses.exercised,
+            longest_wait=self.viewer.longest,
+            shown=self.viewer.changes,
+        )
+
+    def _report(self, violation: Violation) -> None:
+        self.counts[violation.rule] += 1
+        if self.counts[violation.rule] <= KEPT_OF_A_RULE:
+            self.violations.append(violation)
+
+    def _set_up(self) -> tuple[Burst, ...]:
+        bursts = self.conversation.start()
+        pieces = set_up(bursts)
+        self.writes.begin(pieces, setting_up=True)
+        for piece in pieces:
+            self.writes.write(piece)
+        return bursts
+
+    def _run(self) -> None:
+        number = answered_at = offered = 0
+        full = self.scene.machine.blank_cycles
+        while not self.viewer.gave_up:
+            waiting = offered < len(self.scene.pictures)
+            if not waiting and not self.viewer.waiting and answered_at > self.scene.machine.patience:
+                return
+            self.conversation.refresh = number
+            answer, picture = None, None
+            if waiting and self.scene.ready[offered] <= number:
+                picture = offered
+                answer = self._offer(offered, number)
+            if answer in (Answer.TAKEN, Answer.TOO_BIG):
+                offered, answered_at = offered + 1, 0
+            answered_at += self.scene.cycles_of(number) == full
+            self._refresh(number, picture, answer)
+            number += 1
+
+    def _offer(self, place: int, number: int) -> Answer:
+        picture = self.scene.pictures[place]
+        answer = self.conversation.offer(picture)
+        self.witnesses.offered(picture, taken=answer is Answer.TAKEN)
+        if answer is Answer.TAKEN:
+            self.viewer.take(picture)
+        elif answer is Answer.BUSY:
+            self.viewer.put_off()
+        else:
+            self.viewer.decline(picture, number)
+        return answer
+
+    def _refresh(self, number: int, offered: int | None, answer: Answer | None) -> None:
+        machine, disturbed = self.scene.machine, self.scene.cycles_of(number)
+        cycles = min(disturbed, machine.blank_cycles - taken_by(machine, self.overdue))
+        bursts = self.conversation.blank(cycles) if cycles > 0 else ()
+        arrivals = land(machine, number, bursts, cycles, self.overdue)
+        self.overdue = arrivals.overdue
+        kept = len(self.violations)
+        self._display(number, arrivals)
+        assert self.frame is not None
+        self.witnesses.used(bursts, cycles, arrivals.used)
+        self._set_margins(kept, cycles - arrivals.used)
+        self.viewer.see(self.frame, number, full=disturbed == machine.blank_cycles)
+        something = self.viewer.current >= 0 and not (self.frame == self.blank).all()
+        self.witnesses.saw(something=something, changes=self.viewer.changes, waited=self.viewer.longest)
+        self.refreshes.append(
+            Refresh(
+                number=number,
+                offered=offered,
+                answer=answer,
+                cycles=cycles,
+                bursts=bursts,
+                used=arrivals.used,
+                frame=self.frame,
+                current=self.viewer.current,
+                upcoming=self.viewer.upcoming,
+            )
+        )
+
+    def _display(self, number: int, arrivals: Arrivals) -> None:
+        if not arrivals.pieces and not arrivals.overdue and self.frame is not None and not self.torn:
+            return
+        machine = self.scene.machine
+        late = [piece for piece in arrivals.pieces if piece.late]
+        for piece in (*late, *arrivals.overdue):
+            if piece.refresh == number:
+                judge_lateness(piece, machine.outside, self._report)
+        drawn = [piece for piece in arrivals.pieces if piece.line is not None]
+        inside = [piece for piece in arrivals.pieces if piece.line is None]
+        before = self.frame
+        self.writes.begin(inside if machine.outside is Outside.LOST else [*inside, *drawn])
+        for piece in inside:
+            self.writes.write(piece)
+        self.writes.judge_shown_tiles(number)
+        self.frame = active_display(self.memory, drawn, self.writes.write)
+        self.torn = bool(drawn)
+        if drawn:
+            self.writes.judge_shown_tiles(number)
+        self._witness_writes(before)
+
+    def _witness_writes(self, before: Frame | None) -> None:
+        seen = before is not None and not (before == self.blank).all()
+        patterns, entries = self.writes.changed_patterns, self.writes.changed_map
+        self.witnesses.wrote(patterns=patterns, map_entries=entries, something_seen=seen)
+        shown = self.writes.revealed
+        if shown is not None and before is not None and (shown != before).any():
+            self.witnesses.revealed()
+
+    def _set_margins(self, kept: int, margin: Rational) -> None:
+        """A breach of discipline stays unseen for as long as its blanking has these cycles left."""
+        for place in range(kept, len(self.violations)):
+            violation = self.violations[place]
+            if violation.rule.rule_class is RuleClass.DISCIPLINE:
+                self.violations[place] = with_margin(violation, margin)
+
+
+def not_applicable(scene: Scene) -> frozenset[Rule]:
+    """The rules that say nothing on the scene's machine: hidden-writes where there is one side only."""
+    return frozenset() if scene.machine.sides > 1 else frozenset({HIDDEN_WRITES})

@@ -1,0 +1,177 @@
+"""The seen rules, judged from frames and answers alone: what the viewer sees is the oracle."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from planeproof.contract import Machine, Picture
+from planeproof.contract.rules import FAIR_REFUSAL, IN_ORDER, PROGRESS, WHOLE_REVEAL
+from planeproof.display import Frame, blank_frame, look_of
+from planeproof.judge.violation import Violation
+
+BACKGROUND = -1
+"""Stands for the background where a picture's number is asked for."""
+
+
+@dataclass(frozen=True, eq=False)
+class _Taken:
+    picture: int
+    look: Frame
+    key: bytes
+    blankings: int
+
+
+class Viewer:
+    """What the viewer has seen so far, and what they are due to see next.
+
+    ``current`` and ``upcoming`` are picture numbers (`BACKGROUND` before picture 0 is seen; None for nothing
+    due). ``longest`` is the most full blankings that any picture or BUSY has taken so far.
+    """
+
+    def __init__(self, machine: Machine, report: Callable[[Violation], None]) -> None:
+        self._machine = machine
+        self._report = report
+        background = blank_frame(machine)
+        self._line: list[_Taken] = [_Taken(BACKGROUND, background, background.tobytes(), 0)]
+        self._place = 0
+        self._places: dict[bytes, list[int]] = {self._line[0].key: [0]}
+        self._blankings = self._seen_at = 0
+        self._busy_since: int | None = None
+        self.longest = self.changes = 0
+        self.gave_up = False
+
+    @property
+    def current(self) -> int:
+        """The picture being seen."""
+        return self._line[self._place].picture
+
+    @property
+    def upcoming(self) -> int | None:
+        """The first taken picture that does not look like the current one, None if there is none."""
+        return self._line[self._place + 1].picture if self.waiting else None
+
+    @property
+    def waiting(self) -> bool:
+        """Whether a taken picture is still to be seen."""
+        return self._place + 1 < len(self._line)
+
+    def looks_of(self, place: int) -> tuple[NDArray[np.int16], bytes]:
+        """Look and key of the picture ``place`` places after the current one."""
+        taken = self._line[self._place + place]
+        return taken.look, taken.key
+
+    # --- answers -----------------------------------------------------------------------------------------
+
+    def take(self, picture: Picture) -> None:
+        """The picture was TAKEN."""
+        look = look_of(self._machine, picture)
+        key = look.tobytes()
+        self._places.setdefault(key, []).append(len(self._line))
+        self._line.append(_Taken(picture.number, look, key, self._blankings))
+        self._busy_since = None
+        self._see_look_alikes()
+
+    def put_off(self) -> None:
+        """The picture was answered BUSY."""
+        if self._busy_since is None:
+            self._busy_since = self._blankings
+
+    def decline(self, picture: Picture, refresh: int) -> None:
+        """The picture was declined: rule fair-refusal."""
+        self._busy_since = None
+        occupied, must_show = len(picture.occupied), self._machine.must_show
+        if occupied <= must_show:
+            said = (
+                f"picture {picture.number} was declined with {occupied} occupied cells; up to {must_show} must be shown"
+            )
+            self._report(Violation(rule=FAIR_REFUSAL, refresh=refresh, picture=picture.number, said=said))
+
+    # --- frames ------------------------------------------------------------------------------------------
+
+    def may_be_shown(self, frame: Frame) -> str | None:
+        """None if ``frame`` is the current picture or the next one taken; otherwise what is wrong with it."""
+        if self._step_to(frame.tobytes()) is not None:
+            return None
+        wanted = _name(self.current) + (f" or {_name(self.upcoming)}" if self.upcoming is not None else "")
+        wrong = int(self._differing(frame).sum())
+        return f"what it shows is not {wanted}: {wrong} pixel(s) are wrong"
+
+    def see(self, frame: Frame, refresh: int, *, full: bool) -> None:
+        """A frame was seen, after a blanking that was ``full`` or not: rules whole-reveal, in-order, progress."""
+        self._blankings += full
+        key = frame.tobytes()
+        step = self._step_to(key)
+        if step is None:
+            self._judge_other(frame, key, refresh)
+        elif step:
+            self._move_to(self._place + 1)
+        self._judge_waiting(refresh)
+
+    def _step_to(self, key: bytes) -> int | None:
+        for step in (0, 1):
+            if self._place + step < len(self._line) and self.looks_of(step)[1] == key:
+                return step
+        return None
+
+    def _judge_other(self, frame: Frame, key: bytes, refresh: int) -> None:
+        wrong = self._differing(frame)
+        places = self._places.get(key)
+        if places is None:
+            said = "the frame is neither the background nor a picture that was taken; "
+            said += f"{int(wrong.sum())} pixel(s) differ from {_name(self._closest(frame))}"
+            rule = WHOLE_REVEAL
+        else:
+            later = [place for place in places if place > self._place]
+            place = later[0] if later else places[-1]
+            wanted = "" if self.upcoming is None else f", and {_name(self.upcoming)} is due"
+            said = f"the frame is {_name(self._line[place].picture)} while {_name(self.current)} is current{wanted}"
+            rule = IN_ORDER
+            if later:
+                self._move_to(place)
+        self._report(Violation(rule=rule, refresh=refresh, picture=self.current, pixels=wrong, said=said))
+
+    def _move_to(self, place: int) -> None:
+        waited = self._blankings - max(self._line[place].blankings, self._seen_at)
+        self.longest = max(self.longest, waited)
+        self.changes += 1
+        self._place, self._seen_at = place, self._blankings
+        self._see_look_alikes()
+
+    def _see_look_alikes(self) -> None:
+        while self.waiting and self.looks_of(1)[1] == self.looks_of(0)[1]:
+            self._place += 1
+            self._seen_at = self._blankings
+
+    def _closest(self, frame: Frame) -> int:
+        steps = (0, 1) if self.waiting else (0,)
+        step = min(steps, key=lambda step: int((frame != self.looks_of(step)[0]).sum()))
+        return self._line[self._place + step].picture
+
+    def _differing(self, frame: Frame) -> NDArray[np.bool_]:
+        steps = (0, 1) if self.waiting else (0,)
+        return min((frame != self.looks_of(step)[0] for step in steps), key=lambda wrong: int(wrong.sum()))
+
+    def _judge_waiting(self, refresh: int) -> None:
+        patience = self._machine.patience
+        if self.waiting:
+            due = self._line[self._place + 1]
+            waited = self._blankings - max(due.blankings, self._seen_at)
+            self._judge_patience(
+                waited, patience, refresh, due.picture, f"{_name(due.picture)} was taken but is not seen"
+            )
+        elif self._busy_since is not None:
+            waited = self._blankings - max(self._busy_since, self._seen_at)
+            self._judge_patience(waited, patience, refresh, None, "the next picture is still answered BUSY")
+
+    def _judge_patience(self, waited: int, patience: int, refresh: int, picture: int | None, what: str) -> None:
+        self.longest = max(self.longest, waited)
+        if waited > patience and not self.gave_up:
+            self.gave_up = True
+            said = f"{what} after {waited} full blankings; the machine's patience is {patience}"
+            self._report(Violation(rule=PROGRESS, refresh=refresh, picture=picture, said=said))
+
+
+def _name(picture: int | None) -> str:
+    return "the background" if picture == BACKGROUND else f"picture {picture}"

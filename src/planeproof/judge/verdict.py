@@ -1,0 +1,161 @@
+"""The verdict: a closed set of outcomes, what each rests on, and what was found."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import Enum
+
+from planeproof.contract import Rational, Rule, RuleClass
+from planeproof.judge.conversation import CandidateFault
+from planeproof.judge.play import Play
+from planeproof.judge.violation import Violation
+
+
+class Outcome(Enum):
+    """The answer to a check; the value is the exit code. It refuses to be used as a bool."""
+
+    PASS = 0
+    FAIL = 1
+    UNKNOWN = 2
+    VACUOUS = 3
+    CANDIDATE_ERROR = 4
+    HUNG = 5
+
+    def __bool__(self) -> bool:
+        raise TypeError(f"an outcome is not a bool: compare it, as in `verdict.outcome is Outcome.{self.name}`")
+
+
+SERIOUSNESS: tuple[Outcome, ...] = (
+    Outcome.HUNG,
+    Outcome.CANDIDATE_ERROR,
+    Outcome.FAIL,
+    Outcome.UNKNOWN,
+    Outcome.VACUOUS,
+    Outcome.PASS,
+)
+"""When several outcomes apply, the first of these is reported."""
+
+
+def by_seriousness(outcomes: Iterable[Outcome]) -> tuple[Outcome, ...]:
+    """The outcomes that apply, the most serious first; PASS stands alone or not at all."""
+    applying = set(outcomes) or {Outcome.PASS}
+    if len(applying) > 1:
+        applying.discard(Outcome.PASS)
+    return tuple(outcome for outcome in SERIOUSNESS if outcome in applying)
+
+
+class Profile(Enum):
+    """``STRICT``: every rule must be kept. ``SEEN``: breaches of discipline are exposed, and do not fail."""
+
+    STRICT = "strict"
+    SEEN = "seen"
+
+    def fails_on(self, rule: Rule) -> bool:
+        """Whether breaking ``rule`` makes the verdict FAIL."""
+        return self is Profile.STRICT or rule.rule_class is not RuleClass.DISCIPLINE
+
+
+class RuleStatus(Enum):
+    """What is known of one rule after a check."""
+
+    KEPT = "kept"
+    BROKEN = "broken"
+    EXPOSED = "exposed"
+    NOT_EXERCISED = "not exercised"
+    NOT_APPLICABLE = "not applicable"
+
+
+class Strength(Enum):
+    """What kind of evidence an answer rests on; see ``Basis``."""
+
+    SAMPLED = "sampled"
+    EXHAUSTED = "exhausted"
+    PROVED = "proved"
+    OBSERVED = "observed"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Basis:
+    """What an answer rests on: ``scenes`` scenes of ``source``.
+
+    ``independent`` tells whether they were drawn independently of one another from one generator; only then is
+    there a ``bound``.
+    """
+
+    strength: Strength
+    source: str
+    scenes: int
+    independent: bool = False
+
+    @property
+    def bound(self) -> float | None:
+        """One-sided 95 % upper bound on the share of the generator's scenes that fail, when none failed.
+
+        1 - 0.05^(1/n), the exact (Clopper-Pearson) bound. None where it would mean nothing.
+        """
+        if not self.independent or not self.scenes:
+            return None
+        return float(1 - 0.05 ** (1 / self.scenes))
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Finding:
+    """A rule that was broken: the smallest play found that shows it, its first violation, and how often it was found.
+
+    ``case`` is where the scene was saved, None if it was not.
+    """
+
+    rule: Rule
+    play: Play
+    violation: Violation
+    case: str | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class RuleReport:
+    """One rule that was asked for, and what is known of it. ``margin``: least cycles that spared the viewer."""
+
+    rule: Rule
+    status: RuleStatus
+    margin: Rational | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Cost:
+    """What showing pictures cost on one machine, over the plays of the turning crystals.
+
+    ``shown``: pictures seen. ``refreshes_each``: mean refreshes a picture. ``bytes_each``: mean bytes a picture.
+    ``fullest``: the largest share of a blanking that was used. ``longest_wait`` and ``patience`` are in full blankings.
+    """
+
+    machine: str
+    shown: int
+    refreshes_each: float
+    bytes_each: float
+    fullest: float
+    longest_wait: int
+    patience: int
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Verdict:
+    """The answer of a check. ``outcomes`` are all that apply, the most serious first."""
+
+    target: str
+    machines: tuple[str, ...]
+    profile: Profile
+    seed: int
+    outcomes: tuple[Outcome, ...]
+    basis: tuple[Basis, ...]
+    rules: tuple[RuleReport, ...]
+    findings: tuple[Finding, ...]
+    costs: tuple[Cost, ...]
+    fault: CandidateFault | None = None
+    fault_case: str | None = None
+
+    @property
+    def outcome(self) -> Outcome:
+        """The most serious outcome."""
+        return self.outcomes[0]
+
+    def __bool__(self) -> bool:
+        return bool(self.outcome)

@@ -1,0 +1,68 @@
+"""Witnesses: for each rule, whether the situation in which it could have been broken did occur."""
+
+from planeproof.contract import Burst, Machine, Picture, Rational, Rule
+from planeproof.contract.rules import (
+    BLANKING_ONLY,
+    EXACT_REVEAL,
+    FAIR_REFUSAL,
+    HIDDEN_WRITES,
+    IN_ORDER,
+    OWN_MEMORY,
+    PROGRESS,
+    TILE_CAP,
+    WHOLE_REVEAL,
+)
+
+
+class Witnesses:
+    """Collects, during one run, the rules that were exercised; see ``Rule.witness`` for what each asks for."""
+
+    def __init__(self, machine: Machine) -> None:
+        self._machine = machine
+        self._seen: set[Rule] = set()
+        self._patterns = self._map = False
+        self._left: Rational | None = None
+
+    @property
+    def exercised(self) -> frozenset[Rule]:
+        """The rules that were exercised so far."""
+        return frozenset(self._seen)
+
+    def offered(self, picture: Picture, *, taken: bool) -> None:
+        """A picture was offered, and taken or not."""
+        if self._is_hardest(picture):
+            self._seen |= {FAIR_REFUSAL, TILE_CAP} if taken else {FAIR_REFUSAL}
+
+    def wrote(self, *, patterns: bool, map_entries: bool, something_seen: bool) -> None:
+        """In one blanking, pattern bytes or map bytes changed their values."""
+        self._patterns |= patterns
+        self._map |= map_entries
+        if self._patterns and self._map:
+            self._seen.add(OWN_MEMORY)
+        if (patterns or map_entries) and something_seen and self._machine.sides > 1:
+            self._seen.add(HIDDEN_WRITES)
+
+    def used(self, bursts: tuple[Burst, ...], cycles: int, used: Rational) -> None:
+        """A blanking of ``cycles`` cycles was had, of which ``used`` were used for ``bursts``."""
+        if bursts and self._left is not None and self._machine.cost(bursts[0]) > self._left:
+            self._seen.add(BLANKING_ONLY)
+        self._left = cycles - used if bursts else None
+
+    def revealed(self) -> None:
+        """A change of view showed another picture than before."""
+        self._seen.add(EXACT_REVEAL)
+
+    def saw(self, *, something: bool, changes: int, waited: int) -> None:
+        """A frame was seen; ``changes`` pictures have followed one another, ``waited`` is the longest wait so far."""
+        if something:
+            self._seen.add(WHOLE_REVEAL)
+        if changes > 1:
+            self._seen.add(IN_ORDER)
+        if waited:
+            self._seen.add(PROGRESS)
+
+    def _is_hardest(self, picture: Picture) -> bool:
+        wanted = min(self._machine.must_show, self._machine.cells)
+        if len(picture.occupied) != wanted or not wanted:
+            return False
+        return len({picture.rows[cell].tobytes() for cell in picture.occupied}) == wanted
