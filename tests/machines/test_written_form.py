@@ -53,6 +53,13 @@ def test_a_machine_survives_its_wire_form(machine: Machine) -> None:
     assert msgspec.json.decode(text, type=wire.MachineWire, dec_hook=wire.read_cycles) == form
 
 
+@pytest.mark.parametrize("code", [*range(32), ord('"'), ord("\\"), 127, 0xE9, 0x1F48E])
+def test_a_name_with_any_character_survives_toml(code: int) -> None:
+    """Each character that TOML escapes, and some that it does not, comes back as it was."""
+    machine = dataclasses.replace(read_machine("bench"), name=f"a {chr(code)} b")
+    assert parse_machine(machine_toml(machine), "another name") == machine
+
+
 @pytest.mark.parametrize("name", shipped())
 def test_a_shipped_machine_survives_toml(name: str) -> None:
     """A user can save a shipped machine under its own or another name and read it back."""
