@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from planeproof.contract.burst import Burst
+from planeproof.contract.errors import MachineError, require
 from planeproof.contract.layout import TILE_SIDE, Storage, TileBits, tile_bits
 from planeproof.contract.parts import (
     ByteOrder,
@@ -44,6 +45,8 @@ class Machine:
     demands: Demands = field(default_factory=Demands)
 
     def __post_init__(self) -> None:
+        require(isinstance(self.name, str), MachineError, "name", self.name, "must be text")
+        require(isinstance(self.outside, Outside), MachineError, "outside", self.outside, "must be an Outside")
         refuse_tiles(self.tiles, self.map)
         refuse_colours(self.colours, self.tiles)
         refuse_memory(self.layout, self.window, self.map, self.colours)
@@ -51,7 +54,7 @@ class Machine:
         sides = range(self.sides)
         changes = [sum(self.cost(burst) for burst in self.view_bursts(a, b)) for a in sides for b in sides]
         refuse_time(self.time, self.window, self.blank_cycles, self.burst_cycles(TILE_SIDE), max(changes))
-        refuse_demands(self.demands, self.cap)
+        refuse_demands(self.demands, self.cap_of_view)
 
     # --- sizes -------------------------------------------------------------------------------------------
 
@@ -69,6 +72,12 @@ class Machine:
     def cap(self) -> int:
         """How many tiles the window may use."""
         return len(self.tiles.pool)
+
+    @property
+    def cap_of_view(self) -> int:
+        """How many tiles one view can show: the cap, or the pool's share of the bank that has the least of it."""
+        banks = [tile // self.tiles_per_bank for tile in self.pool]
+        return min(banks.count(bank) for bank in range(self.map.banks))
 
     @property
     def tiles_per_bank(self) -> int:
@@ -277,13 +286,13 @@ class Machine:
     def must_show(self) -> int:
         """Pictures with up to this many occupied cells may not be declined.
 
-        Unless demanded: the cap if there are 2 pages and every picture has planes of its own beside the other
-        one's, otherwise half the cap.
+        Unless demanded: the cap if there are 2 pages and every picture has planes (or a bank) of its own beside the
+        other one's, otherwise half the cap. With several banks the cap is that of a bank, for a view shows only one.
         """
         if self.demands.must_show is not None:
             return self.demands.must_show
-        roomy = self.map.pages == 2 and self.tiles.planes >= 2 * self.tiles.depth
-        return self.cap if roomy else self.cap // 2
+        roomy = self.map.pages == 2 and (self.plane_sets > 1 or self.map.banks > 1)
+        return self.cap_of_view if roomy else self.cap_of_view // 2
 
     @cached_property
     def patience(self) -> int:

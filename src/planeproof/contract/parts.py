@@ -19,6 +19,18 @@ def _whole(field: str, value: object, low: int, high: int) -> None:
     require(inside, MachineError, field, value, f"must be a whole number from {low} to {high}")
 
 
+def _one_of(field: str, value: object, kind: type[Enum]) -> None:
+    allowed = f"must be one of {', '.join(str(member) for member in kind)}"
+    require(isinstance(value, kind), MachineError, field, value, allowed)
+
+
+def _addresses(field: str, value: object) -> None:
+    """An address, a tuple of them, or None: anything else would go wrong far from here."""
+    several = value if isinstance(value, tuple) else (value,)
+    good = all(address is None or (isinstance(address, int) and not isinstance(address, bool)) for address in several)
+    require(good, MachineError, field, value, "must be a whole number (for maps and steps a tuple of them)")
+
+
 def _cycles(field: str, value: object, *, positive: bool) -> None:
     exact = isinstance(value, int | Fraction) and not isinstance(value, bool)
     low = "above 0" if positive else "0 or more"
@@ -80,6 +92,9 @@ class Tiles:
     byte: ByteDirection = ByteDirection.ROW
 
     def __post_init__(self) -> None:
+        _one_of("tiles.storage", self.storage, Storage)
+        _one_of("tiles.byte", self.byte, ByteDirection)
+        require(isinstance(self.pool, tuple), MachineError, "tiles.pool", self.pool, "must be a tuple of tile numbers")
         _whole("tiles.count", self.count, 2, 65536)
         _whole("tiles.planes", self.planes, 1, 8)
         _whole("tiles.depth", self.depth, 1, self.planes)
@@ -121,6 +136,7 @@ class TileMap:
         _whole("map.pages", self.pages, 1, 2)
         _whole("map.entry_bytes", self.entry_bytes, 1, 2)
         _whole("map.banks", self.banks, 1, 16)
+        _one_of("map.byte_order", self.byte_order, ByteOrder)
 
 
 RGB = tuple[int, int, int]
@@ -145,11 +161,19 @@ class Colours:
     fixed: bool = False
 
     def __post_init__(self) -> None:
+        require(
+            isinstance(self.meaning, tuple), MachineError, "colours.meaning", self.meaning, "must be a tuple of colours"
+        )
+        require(
+            isinstance(self.inks, tuple), MachineError, "colours.inks", self.inks, "must be a tuple of palette bytes"
+        )
         length = len(self.meaning)
         power = 2 <= length <= 256 and length & (length - 1) == 0
         require(power, MachineError, "colours.meaning", length, "must have 2, 4, 8 ... or 256 colours")
         for colour in self.meaning:
-            good = len(colour) == 3 and all(isinstance(c, int) and 0 <= c <= 255 for c in colour)
+            good = (
+                isinstance(colour, tuple) and len(colour) == 3 and all(type(c) is int and 0 <= c <= 255 for c in colour)
+            )
             require(good, MachineError, "colours.meaning", colour, "must be three numbers from 0 to 255")
         for field, byte in [("background", self.background), *(("inks", ink) for ink in self.inks)]:
             _whole(f"colours.{field}", byte, 0, 255)
@@ -157,6 +181,8 @@ class Colours:
         allowed = "background and inks must show pairwise different colours"
         require(len(set(shown)) == len(shown), MachineError, "colours.inks", self.inks, allowed)
         _whole("colours.first_entry", self.first_entry, 0, 255)
+        if self.entries is not None:
+            _whole("colours.entries", self.entries, 1, 4096)
 
     def look(self, byte: int) -> RGB:
         """The colour that palette byte ``byte`` shows."""
@@ -177,6 +203,11 @@ class Memory:
     page_register: int | None = None
     bank_register: int | None = None
     steps: tuple[int, ...] = (1,)
+
+    def __post_init__(self) -> None:
+        for field in ("patterns", "maps", "palette", "page_register", "bank_register", "steps"):
+            _addresses(f"memory.{field}", getattr(self, field))
+        _whole("memory.patterns", self.patterns, 0, 1 << 20)
 
 
 class Outside(Enum):

@@ -46,7 +46,7 @@ def refuse_memory(memory: Memory, window: Window, tile_map: TileMap, colours: Co
         allowed = "must be given on this machine" if needed else "must be left out: this machine has none"
         require((base is not None) == needed, MachineError, f"memory.{name}", base, allowed)
     row = window.pitch * tile_map.entry_bytes
-    steps = 1 in memory.steps and set(memory.steps) <= {1, row}
+    steps = memory.steps in ((1,), (1, row), (row, 1))
     require(steps, MachineError, "memory.steps", memory.steps, f"must hold 1, and may hold a map row, which is {row}")
 
 
@@ -61,7 +61,9 @@ def refuse_time(time: Timing, window: Window, blanking: int, burst: Rational, de
     require(blanking >= dearest_view, MachineError, "time (cycles left of a blanking)", blanking, allowed)
 
 
-def refuse_demands(demands: Demands, cap: int) -> None:
-    """Raise `MachineError` where more is demanded than there are tiles for."""
-    possible = demands.must_show is None or demands.must_show <= cap
-    require(possible, MachineError, "demands.must_show", demands.must_show, f"must be at most the cap of {cap}")
+def refuse_demands(demands: Demands, cap_of_view: int) -> None:
+    """Raise `MachineError` where more is demanded than one view has tiles for, or a bank has none of the pool."""
+    require(cap_of_view > 0, MachineError, "tiles.pool", (), "must hold at least one tile of every bank")
+    possible = demands.must_show is None or demands.must_show <= cap_of_view
+    allowed = f"must be at most {cap_of_view}, the tiles of the pool that one view can show"
+    require(possible, MachineError, "demands.must_show", demands.must_show, allowed)

@@ -73,7 +73,7 @@ BLANKING_ONLY = Rule(
     rule_class=RuleClass.DISCIPLINE,
     why="Picture memory can't be written while the beam reads it: a late byte is lost, tears the frame or wrecks it.",
     theorem="hidden-writes, exact-reveal and blanking-only together imply whole-reveal.",
-    witness="a blanking ended with work left, so that the next burst did not fit into it",
+    witness="a blanking ended with work left that did not fit into it any more",
 )
 WHOLE_REVEAL = Rule(
     id="whole-reveal",

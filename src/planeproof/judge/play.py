@@ -156,9 +156,10 @@ class _Player:
         kept = len(self.violations)
         self._display(number, arrivals)
         assert self.frame is not None
-        self.witnesses.used(bursts, cycles, arrivals.used)
         self._set_margins(kept, cycles - arrivals.used)
         self.viewer.see(self.frame, number, full=disturbed == machine.blank_cycles)
+        if cycles > 0:
+            self.witnesses.used(bursts, cycles - arrivals.used, waiting=self.viewer.waiting)
         something = self.viewer.current >= 0 and not (self.frame == self.blank).all()
         self.witnesses.saw(something=something, changes=self.viewer.changes, waited=self.viewer.longest)
         self.refreshes.append(

@@ -42,11 +42,11 @@ class Witnesses:
         if (patterns or map_entries) and something_seen and self._machine.sides > 1:
             self._seen.add(HIDDEN_WRITES)
 
-    def used(self, bursts: tuple[Burst, ...], cycles: int, used: Rational) -> None:
-        """A blanking of ``cycles`` cycles was had, of which ``used`` were used for ``bursts``."""
-        if bursts and self._left is not None and self._machine.cost(bursts[0]) > self._left:
+    def used(self, bursts: tuple[Burst, ...], left: Rational, *, waiting: bool) -> None:
+        """A blanking was had; ``left`` cycles of it were not used, and a taken picture is still ``waiting`` or not."""
+        if self._left is not None and sum(self._machine.cost(burst) for burst in bursts) > self._left:
             self._seen.add(BLANKING_ONLY)
-        self._left = cycles - used if bursts else None
+        self._left = left if waiting else None
 
     def revealed(self) -> None:
         """A change of view showed another picture than before."""

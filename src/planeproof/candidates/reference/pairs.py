@@ -29,9 +29,14 @@ class Pairs:
         return machine.view_bursts(0)
 
     def offer(self, picture: Picture) -> Answer:
-        """Take the picture if there is a tile for each different pair."""
+        """Take the picture if whatever follows it will find a tile for each different pair as well.
+
+        Half the cap is what any two pictures in a row can have: one that takes more could make the next impossible.
+        """
         if self.outbox:
             return Answer.BUSY
+        if len(picture.occupied) > self.machine.cap // 2:
+            return Answer.TOO_BIG
         pairs = [(self._seen_pattern(cell), picture.planes[cell].tobytes()) for cell in range(self.machine.cells)]
         tiles = self.tiles_for(pairs)
         if tiles is None:

@@ -39,17 +39,13 @@ class Camera:
         least = 2 * self.margin + _LEAST
         for side, pixels in (("width", self.width), ("height", self.height)):
             if pixels < least:
-                raise ValueError(
-                    f"{side} is {pixels} pixels; with a margin of {self.margin} give at least {least}"
-                )
+                raise ValueError(f"{side} is {pixels} pixels; with a margin of {self.margin} give at least {least}")
         if self.depth not in _DEPTHS:
             raise ValueError(f"depth is {self.depth} bits per pixel; give {_DEPTHS[0]} to {_DEPTHS[-1]}")
         if not 0 < self.zoom <= _LARGEST_ZOOM:
             raise ValueError(f"zoom is {self.zoom}; give more than 0 and at most {_LARGEST_ZOOM:g}")
         if not self.eye > 1:
-            raise ValueError(
-                f"eye is {self.eye} radii from the centre; it must be outside the solid: more than 1"
-            )
+            raise ValueError(f"eye is {self.eye} radii from the centre; it must be outside the solid: more than 1")
 
     def pixels(self, points: NDArray[np.float64], radius: float) -> list[Pixel]:
         """Return the pixels at points of the picture plane, (n, 2), for a solid of that radius.
@@ -107,9 +103,7 @@ def turn(  # noqa: PLR0913 - the knobs of one recipe, all by keyword
     return drawings
 
 
-def _trace_edges(
-    canvas: NDArray[np.uint8], corners: list[Pixel], edges: tuple[Edge, ...], value: int
-) -> None:
+def _trace_edges(canvas: NDArray[np.uint8], corners: list[Pixel], edges: tuple[Edge, ...], value: int) -> None:
     """Draw each edge from its upper, then left end, so that the numbering of the corners does not show."""
     for edge in edges:
         start, end = sorted(corners[corner] for corner in edge)

@@ -14,9 +14,7 @@ from numpy.typing import NDArray
 
 from planeproof.scenes.solids.shapes import Edge, Solid, ring
 
-_EDGE_ON = (
-    1e-9  # the eye so near a face's plane sees it as a line: not seen, whatever the last bit of a sine says
-)
+_EDGE_ON = 1e-9  # the eye so near a face's plane sees it as a line: not seen, whatever the last bit of a sine says
 _ORTHONORMAL = 1e-9
 
 
@@ -43,9 +41,7 @@ def rotation(axis: tuple[float, float, float], degrees: float) -> NDArray[np.flo
     """
     length = float(np.linalg.norm(axis))
     if not (np.isfinite(length) and length > 0 and np.isfinite(degrees)):
-        raise ValueError(
-            f"no rotation about axis {axis} by {degrees} degrees; give a non-zero axis and finite numbers"
-        )
+        raise ValueError(f"no rotation about axis {axis} by {degrees} degrees; give a non-zero axis and finite numbers")
     x, y, z = np.asarray(axis, dtype=np.float64) / length
     cross = np.array([[0, -z, y], [z, 0, -x], [-y, x, 0]])
     angle = radians(degrees % 360)
@@ -93,6 +89,4 @@ def _refuse_distortion(orientation: NDArray[np.float64]) -> None:
         raise ValueError(f"orientation has shape {orientation.shape}; give a (3, 3) rotation matrix")
     stretch = np.abs(orientation @ orientation.T - np.eye(3)).max()
     if not (stretch < _ORTHONORMAL and np.linalg.det(orientation) > 0):
-        raise ValueError(
-            f"orientation {orientation.tolist()} is no rotation; it stretches or mirrors the solid"
-        )
+        raise ValueError(f"orientation {orientation.tolist()} is no rotation; it stretches or mirrors the solid")

@@ -1,0 +1,228 @@
+"""Recipes: scenes as short lists of moves, each of which makes the next picture from those before.
+
+Uniformly random pictures hardly ever hold the situations in which schedulers go wrong: a cell emptied and filled
+again, the picture before last brought back, one bit changed in the last row, exactly as many tiles as there are.
+A recipe asks for them by name. What is drawn is small numbers only, so a recipe shrinks well, and every draw is a
+valid scene: nothing is filtered out.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from planeproof.contract import Disturbance, Machine, Picture, Scene
+from planeproof.scenes.relatives import relative
+from planeproof.scenes.source import Source, cells_from, pick
+
+Rows = NDArray[np.uint8]
+
+LONGEST = 6
+"""Pictures in a scene at the most; faults that need history have needed up to five."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Kitchen:
+    """What a move works with: the machine, the choices, and the pictures so far, the newest last."""
+
+    machine: Machine
+    source: Source
+    past: Sequence[Rows]
+
+    @property
+    def last(self) -> Rows:
+        return self.past[-1] if self.past else self.empty()
+
+    def empty(self) -> Rows:
+        return np.zeros((self.machine.cells, self.machine.tiles.depth, 8), dtype=np.uint8)
+
+    def cells(self, count: int) -> list[int]:
+        return cells_from(self.source, self.machine.cells, min(count, self.machine.cells))
+
+
+def recipe(base: Machine, source: Source, *, as_given: bool = False) -> Scene:
+    """A scene on a small relative of ``base``, or ``as_given`` on ``base`` itself."""
+    machine = base if as_given else relative(base, source)
+    past: list[Rows] = []
+    for _ in range(source.number(1, LONGEST)):
+        past.append(pick(source, MOVES)(_Kitchen(machine=machine, source=source, past=past)))
+    pictures = [Picture.from_rows(0, _shaped(machine, rows)) for rows in past]
+    return Scene.of(machine, pictures, _ready(source, len(past)), _disturbances(machine, source))
+
+
+def _shaped(machine: Machine, rows: Rows) -> Rows:
+    return rows[:, 0] if machine.tiles.depth == 1 else rows
+
+
+def _ready(source: Source, pictures: int) -> list[int]:
+    """Gaps between pictures: none, a few refreshes, or an idle while."""
+    gaps = [pick(source, (0, 0, 1, 2, 4, 9)) for _ in range(pictures)]
+    return np.cumsum(gaps).tolist()
+
+
+def _disturbances(machine: Machine, source: Source) -> list[Disturbance]:
+    found: dict[int, Disturbance] = {}
+    for _ in range(pick(source, (0, 0, 0, 1, 2, 4))):
+        refresh = source.number(0, 16)
+        cycles = pick(source, (0, source.number(0, machine.blank_cycles - 1)))
+        found[refresh] = Disturbance(refresh, cycles)
+    return list(found.values())
+
+
+# --- patterns ---------------------------------------------------------------------------------------------
+
+
+def _pattern(machine: Machine, source: Source) -> Rows:
+    """One cell's bytes, (depth, 8), never empty: a line, a full square, one pixel, or anything."""
+    planes = [pick(source, _PATTERNS)(source) for _ in range(machine.tiles.depth)]
+    rows = np.array(planes, dtype=np.uint8)
+    return rows if rows.any() else _different(machine, 0)
+
+
+def _line(source: Source) -> list[int]:
+    rows = [0] * 8
+    rows[pick(source, (7, 0, 3))] = 0xFF
+    return rows
+
+
+def _square(_source: Source) -> list[int]:
+    return [0xFF] * 8
+
+
+def _one_pixel(source: Source) -> list[int]:
+    rows = [0] * 8
+    rows[7 - source.number(0, 7)] = 1 << source.number(0, 7)
+    return rows
+
+
+def _anything(source: Source) -> list[int]:
+    return [source.number(0, 255) for _ in range(8)]
+
+
+def _nothing(_source: Source) -> list[int]:
+    return [0] * 8
+
+
+_PATTERNS: tuple[Callable[[Source], list[int]], ...] = (_square, _line, _one_pixel, _anything, _nothing)
+
+
+def _different(machine: Machine, number: int) -> Rows:
+    """The ``number``-th of a series of patterns that are all different; differing in the last row first."""
+    rows = np.zeros((machine.tiles.depth, 8), dtype=np.uint8)
+    rows[0, 7], rows[0, 6] = number % 255 + 1, number // 255
+    return rows
+
+
+# --- moves ------------------------------------------------------------------------------------------------
+
+
+def _some_cells(kitchen: _Kitchen) -> Rows:
+    """A few cells drawn anew on an empty window."""
+    rows = kitchen.empty()
+    for cell in kitchen.cells(kitchen.source.number(0, 3)):
+        rows[cell] = _pattern(kitchen.machine, kitchen.source)
+    return rows
+
+
+def _to_the_limit(kitchen: _Kitchen) -> Rows:
+    """Exactly as many cells as must be shown, all different."""
+    return _filled(kitchen, kitchen.machine.must_show)
+
+
+def _to_the_cap(kitchen: _Kitchen) -> Rows:
+    """As many cells as there are tiles, or one more: all different."""
+    return _filled(kitchen, kitchen.machine.cap + kitchen.source.number(0, 1))
+
+
+def _filled(kitchen: _Kitchen, count: int) -> Rows:
+    rows, first = kitchen.empty(), kitchen.source.number(0, 3) * 16
+    for number, cell in enumerate(kitchen.cells(count)):
+        rows[cell] = _different(kitchen.machine, first + number)
+    return rows
+
+
+def _same_everywhere(kitchen: _Kitchen) -> Rows:
+    """One pattern in many cells: more cells than tiles, perhaps, but few patterns."""
+    rows, pattern = kitchen.empty(), _pattern(kitchen.machine, kitchen.source)
+    rows[kitchen.cells(kitchen.source.number(1, kitchen.machine.cells))] = pattern
+    return rows
+
+
+def _changed_cells(kitchen: _Kitchen) -> Rows:
+    """The last picture with a cell or two drawn anew."""
+    rows = kitchen.last.copy()
+    for cell in kitchen.cells(kitchen.source.number(1, 2)):
+        rows[cell] = _pattern(kitchen.machine, kitchen.source)
+    return _within_limit(kitchen, rows)
+
+
+def _emptied_cells(kitchen: _Kitchen) -> Rows:
+    """The last picture with a cell, a row or everything emptied."""
+    rows, columns = kitchen.last.copy(), kitchen.machine.window.columns
+    row = kitchen.source.number(0, kitchen.machine.window.rows - 1)
+    one = kitchen.source.number(0, kitchen.machine.cells - 1)
+    rows[pick(kitchen.source, (slice(one, one + 1), slice(row * columns, (row + 1) * columns), slice(None)))] = 0
+    return rows
+
+
+def _one_bit(kitchen: _Kitchen) -> Rows:
+    """The last picture with one bit of one cell flipped; the last row of the last cell is the simplest."""
+    rows = kitchen.last.copy()
+    cell = kitchen.machine.cells - 1 - kitchen.source.number(0, kitchen.machine.cells - 1)
+    rows[cell, 0, 7 - kitchen.source.number(0, 7)] ^= 1 << kitchen.source.number(0, 7)
+    return _within_limit(kitchen, rows)
+
+
+def _moved(kitchen: _Kitchen) -> Rows:
+    """Every tile of the last picture moved by a cell, none changed."""
+    step = pick(kitchen.source, (1, -1, kitchen.machine.window.columns))
+    return np.roll(kitchen.last, step, axis=0)
+
+
+def _swapped(kitchen: _Kitchen) -> Rows:
+    """Two rows of one cell exchanged: the same bytes in another order."""
+    rows = kitchen.last.copy()
+    cell = kitchen.source.number(0, kitchen.machine.cells - 1)
+    one, other = kitchen.source.number(0, 7), kitchen.source.number(0, 7)
+    rows[cell][:, [one, other]] = rows[cell][:, [other, one]]
+    return rows
+
+
+def _same_again(kitchen: _Kitchen) -> Rows:
+    """The last picture again."""
+    return kitchen.last.copy()
+
+
+def _before_last(kitchen: _Kitchen) -> Rows:
+    """The picture before last: what the hidden side holds already."""
+    return kitchen.past[-2].copy() if len(kitchen.past) > 1 else kitchen.empty()
+
+
+def _earlier(kitchen: _Kitchen) -> Rows:
+    """Any earlier picture."""
+    return pick(kitchen.source, [*kitchen.past[::-1], kitchen.empty()]).copy()
+
+
+def _within_limit(kitchen: _Kitchen, rows: Rows) -> Rows:
+    """Empties the first cells of a picture that has more than must be shown: most scenes should be shown."""
+    occupied = np.flatnonzero(rows.any(axis=(1, 2)))
+    rows[occupied[: max(len(occupied) - kitchen.machine.must_show, 0)]] = 0
+    return rows
+
+
+MOVES: tuple[Callable[[_Kitchen], Rows], ...] = (
+    _some_cells,
+    _to_the_limit,
+    _changed_cells,
+    _before_last,
+    _emptied_cells,
+    _moved,
+    _one_bit,
+    _swapped,
+    _same_again,
+    _earlier,
+    _same_everywhere,
+    _to_the_cap,
+)
+"""All moves, the simplest first."""

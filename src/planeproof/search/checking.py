@@ -1,0 +1,244 @@
+"""A check: laws, steered search, independent draws and turning crystals, until something is found; then a verdict."""
+
+import math
+import time
+from collections.abc import Callable, Collection, Iterator, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from planeproof.contract import RULES, Machine, Rule, Scene, Scheduler
+from planeproof.hosts import Candidate, load
+from planeproof.judge import Basis, CandidateFault, CandidateHung, Cost, Profile, Strength, Verdict
+from planeproof.judge.conversation import CALL_SECONDS
+from planeproof.machines import read_machine
+from planeproof.scenes.crystals import crystal_scenes
+from planeproof.scenes.recipes import recipe
+from planeproof.scenes.source import RandomSource
+from planeproof.search.costs import cost_of
+from planeproof.search.laws import check_laws
+from planeproof.search.minimising import minimise
+from planeproof.search.steering import steer
+from planeproof.search.trial import Trial
+from planeproof.search.verdicts import verdict_of
+from planeproof.search.watching import NoWatcher, Watcher
+
+DEFAULT_MACHINES = ("vitrine-50", "vitrine-60")
+"""Checked on both line standards unless told otherwise."""
+
+LAW_SCENES = 4
+"""Scenes a machine that are played twice, to see whether the candidate is deterministic."""
+
+MINIMISING_SECONDS = 10.0
+"""Time for making all that was found smaller; the smallest so far is kept when it is over."""
+
+STEERED_AT_A_TIME = 100
+"""Scenes in one round of the steered search; with a time limit, rounds follow one another until it is over."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Limits:
+    """How much to search: ``scenes`` in all over all machines, or for ``seconds``."""
+
+    scenes: int
+    seconds: float | None
+
+    def __post_init__(self) -> None:
+        if self.scenes < 1:
+            raise ValueError(f"scenes is {self.scenes}: at least 1 must be played")
+        if self.seconds is not None and not 0 < self.seconds < math.inf:
+            raise ValueError(f"seconds is {self.seconds}: it must be above 0")
+
+
+def check(
+    target: str | Callable[[], Scheduler],
+    *,
+    machines: Sequence[Machine] | None = None,
+    profile: Profile = Profile.STRICT,
+    scenes: int = 600,
+    seconds: float | None = None,
+    seed: int = 0,
+    only: Collection[Rule] = (),
+    as_given: bool = False,
+    cases: Path | None = None,
+    watcher: Watcher | None = None,
+    call_seconds: float = CALL_SECONDS,
+) -> Verdict:
+    """Check a candidate against the rules, and give a verdict.
+
+    ``target``: a class or function that makes a `Scheduler`, or text that names one (``package.module:Name``,
+    ``file.py:Name``). ``machines``: default both vitrines; scenes are drawn on small relatives of each, or
+    ``as_given`` only on the machines themselves. Half of the ``scenes`` is searched by Hypothesis, half is drawn
+    independently; with ``seconds`` the search goes on that long instead. ``only``: rules to judge by (default all).
+    ``cases``: folder to save scenes in. ``call_seconds``: after which a call of the candidate counts as hung.
+
+    Raises `planeproof.hosts.TargetError`, `ValueError` for limits or an empty list of machines, `OSError` where
+    ``cases`` can't be written. Whatever the candidate does is in the verdict, never raised.
+    """
+    candidate = load(target)
+    chosen = tuple(read_machine(name) for name in DEFAULT_MACHINES) if machines is None else tuple(machines)
+    if not chosen:
+        raise ValueError("machines is empty: name at least one machine")
+    if cases is not None:
+        cases.mkdir(parents=True, exist_ok=True)
+    trial = Trial(
+        name=candidate.name,
+        make=candidate.make,
+        asked=frozenset(only) or frozenset(RULES),
+        profile=profile,
+        call_seconds=call_seconds,
+        cases=cases,
+    )
+    limits = Limits(scenes=scenes, seconds=seconds)
+    run = _Run(
+        trial=trial, machines=chosen, limits=limits, seed=seed, as_given=as_given, watcher=watcher or NoWatcher()
+    )
+    return run.verdict(candidate)
+
+
+@dataclass(kw_only=True)
+class _Run:
+    trial: Trial
+    machines: tuple[Machine, ...]
+    limits: Limits
+    seed: int
+    as_given: bool
+    watcher: Watcher
+    basis: list[Basis] = field(default_factory=list)
+    costs: list[Cost] = field(default_factory=list)
+
+    def verdict(self, candidate: Candidate) -> Verdict:
+        self.began = time.monotonic()
+        try:
+            for stage in (self._laws, self._steered, self._independent, self._crystals):
+                stage()
+                if self.trial.decided:
+                    break
+            self._minimise()
+        finally:
+            self.trial.finish()
+        return verdict_of(
+            self.trial,
+            machines=tuple(machine.name for machine in self.machines),
+            seed=self.seed,
+            basis=tuple(self.basis),
+            costs=tuple(self.costs),
+        )
+
+    # --- stages -------------------------------------------------------------------------------------------
+
+    def _laws(self) -> None:
+        self.watcher.stage("laws of the contract", None)
+        scenes = [self._draw(machine, "law", number) for machine in self.machines for number in range(LAW_SCENES)]
+        check_laws(self.trial, scenes)
+
+    def _steered(self) -> None:
+        total = self._half if self.limits.seconds is None else None
+        self.watcher.stage("scenes searched by Hypothesis", total)
+        played = 0
+        for number, (machine, share) in enumerate(self._rounds()):
+            played += steer(
+                self.trial,
+                machine,
+                as_given=self.as_given,
+                most=share,
+                first_seed=self.seed * 1_000_003 + number,
+                go_on=self._stepping(played),
+            )
+            if self.trial.decided:
+                break
+        self._rests_on("recipes, searched by Hypothesis", played, independent=False)
+
+    def _independent(self) -> None:
+        total = self.limits.scenes - self._half if self.limits.seconds is None else None
+        self.watcher.stage("scenes drawn independently", total)
+        played = 0
+        while (played < total) if total is not None else self._time_left(1.0):
+            # In turn, not at random: with as many scenes of each machine the bound only becomes safer.
+            machine = self.machines[played % len(self.machines)]
+            self.trial.play(self._draw(machine, "scene", played // len(self.machines)))
+            played += 1
+            self.watcher.step(played)
+            if self.trial.decided:
+                break
+        self._rests_on("recipes, drawn independently", played, independent=True)
+
+    def _crystals(self) -> None:
+        scenes = [scene for machine in self.machines for scene in crystal_scenes(machine)]
+        self.watcher.stage("crystals turning", len(scenes))
+        plays = []
+        for number, scene in enumerate(scenes, 1):
+            result = self.trial.play(scene)
+            if result is None or self.trial.decided:
+                break
+            plays.append(result)
+            self.watcher.step(number)
+        self._rests_on("crystals turning, on the machines as given", len(plays), independent=False)
+        if not self.trial.decided:
+            self.costs += [cost_of(machine, plays) for machine in self.machines if crystal_scenes(machine, pictures=1)]
+
+    def _minimise(self) -> None:
+        rules = list(self.trial.smallest)
+        go_on = self._for_seconds(MINIMISING_SECONDS)
+        if self.trial.decided:
+            self.watcher.stage("making what was found smaller", None)
+        for rule in rules:
+            scene = self.trial.smallest[rule].scene
+            small = self.as_given or scene.machine in self.machines
+            minimise(scene, self._still(rule), go_on=go_on, keep_machine=small)
+            # What is reported must be seen again: play it once more, and compare all that the candidate said.
+            check_laws(self.trial, [self.trial.smallest[rule].scene])
+        if self.trial.fault_scene is not None and not isinstance(self.trial.fault, CandidateHung):
+            minimise(self.trial.fault_scene, self._still_at_fault, go_on=go_on, keep_machine=self.as_given)
+
+    # --- what they are made of ----------------------------------------------------------------------------
+
+    @property
+    def _half(self) -> int:
+        return self.limits.scenes // 2
+
+    def _rounds(self) -> Iterator[tuple[Machine, int]]:
+        """A machine and a number of scenes, over and over until the limits are used up."""
+        if self.limits.seconds is None:
+            machines = len(self.machines)
+            for number, machine in enumerate(self.machines):
+                share = self._half // machines + (number < self._half % machines)
+                if share:
+                    yield machine, share
+            return
+        while self._time_left(0.5):
+            for machine in self.machines:
+                yield machine, STEERED_AT_A_TIME
+
+    def _time_left(self, share: float) -> bool:
+        assert self.limits.seconds is not None
+        return time.monotonic() - self.began < share * self.limits.seconds
+
+    def _stepping(self, before: int) -> Callable[[], bool]:
+        done = before
+
+        def go_on() -> bool:
+            nonlocal done
+            done += 1
+            self.watcher.step(done)
+            return self.limits.seconds is None or self._time_left(1.0)
+
+        return go_on
+
+    def _draw(self, machine: Machine, purpose: str, number: int) -> Scene:
+        return recipe(machine, RandomSource(f"{self.seed}/{machine.name}/{purpose}/{number}"), as_given=self.as_given)
+
+    def _rests_on(self, source: str, scenes: int, *, independent: bool) -> None:
+        if scenes:
+            self.basis.append(Basis(strength=Strength.SAMPLED, source=source, scenes=scenes, independent=independent))
+
+    def _still(self, rule: Rule) -> Callable[[Scene], bool]:
+        return lambda scene: self.trial.shows(scene) is rule
+
+    def _still_at_fault(self, scene: Scene) -> bool:
+        method = self.trial.fault.method if self.trial.fault is not None else ""
+        found = self.trial.shows(scene)
+        return isinstance(found, CandidateFault) and found.method == method
+
+    def _for_seconds(self, seconds: float) -> Callable[[], bool]:
+        end = time.monotonic() + seconds
+        return lambda: time.monotonic() < end

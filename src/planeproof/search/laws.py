@@ -1,0 +1,44 @@
+"""The candidate's laws, checked before any rule: deterministic, and changing nothing it is given.
+
+Right types, no exceptions and calls that return are checked with every call, in `planeproof.judge`.
+"""
+
+import copy
+from collections.abc import Sequence
+
+from planeproof.contract import Scene
+from planeproof.judge import CandidateFault, Play
+from planeproof.search.trial import Trial
+
+
+def check_laws(trial: Trial, scenes: Sequence[Scene]) -> None:
+    """Play each scene, then all again, each with a new scheduler: what it said must be the same both times."""
+    before = [copy.deepcopy(scene.machine) for scene in scenes]
+    first: list[Play] = []
+    for scene in scenes:
+        played = trial.play(scene)
+        if played is None:
+            return
+        first.append(played)
+    for scene, machine, one in zip(scenes, before, first, strict=True):
+        if scene.machine != machine:
+            advice = "Machines are shared by all schedulers of a check: keep what you change in the scheduler."
+            trial.blame(CandidateFault("the candidate itself", -1, "changed the machine it was given", advice), scene)
+            return
+        again = trial.play(scene)
+        if again is None:
+            return
+        if one.transcript != again.transcript:
+            trial.blame(_unlike(one.transcript, again.transcript), scene)
+            return
+
+
+def _unlike(one: Sequence[object], other: Sequence[object]) -> CandidateFault:
+    pairs = enumerate(zip(one, other, strict=False))
+    place = next((place for place, (a, b) in pairs if a != b), min(len(one), len(other)))
+    advice = (
+        "Make it deterministic: no clock, no randomness, no order of a set, nothing kept outside the object (class "
+        "attributes, module globals, default arguments), for every scene is played by a new one."
+    )
+    said = "wrote something else when the same scene was played again"
+    return CandidateFault("start" if place == 0 else "offer or blank", place - 1, said, advice)

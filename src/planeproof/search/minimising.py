@@ -1,0 +1,169 @@
+"""Making a scene smaller, in the terms of the problem: fewer pictures, cells, bytes, tiles, less waiting.
+
+Hypothesis shrinks the choices of a recipe, which can't reach every smaller scene, and knows nothing of scenes that
+no recipe made. This works on any scene. The smallest so far is always kept, so it may be stopped at any time.
+"""
+
+import contextlib
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from planeproof.contract import MachineError, Picture, Scene, SceneError
+from planeproof.scenes.relatives import laid_out_anew
+from planeproof.search.size import size
+
+Shows = Callable[[Scene], bool]
+
+
+def minimise(scene: Scene, shows: Shows, *, go_on: Callable[[], bool], keep_machine: bool = False) -> Scene:
+    """The smallest scene found that still ``shows`` it, by steps each of which makes it smaller.
+
+    ``go_on`` is asked before each try. ``keep_machine`` leaves the machine as it is.
+    """
+    improved = True
+    while improved:
+        improved = False
+        for smaller in _smaller(scene, keep_machine=keep_machine):
+            if not go_on():
+                return scene
+            if size(smaller) < size(scene) and shows(smaller):
+                scene, improved = smaller, True
+                break
+    return scene
+
+
+def _smaller(scene: Scene, *, keep_machine: bool) -> Iterator[Scene]:
+    yield from _fewer_pictures(scene)
+    yield from _less_disturbed(scene)
+    yield from _fewer_cells(scene)
+    if not keep_machine:
+        yield from _smaller_window(scene)
+        yield from _fewer_tiles(scene)
+        yield from _plainer_place(scene)
+    yield from _sooner(scene)
+    yield from _less_ink(scene)
+
+
+def _with(scene: Scene, pictures: list[Picture], ready: list[int] | None = None) -> Scene:
+    times = scene.ready if ready is None else ready
+    return Scene.of(scene.machine, pictures, times, scene.disturbances)
+
+
+def _fewer_pictures(scene: Scene) -> Iterator[Scene]:
+    for place in reversed(range(len(scene.pictures))):
+        pictures, ready = list(scene.pictures), list(scene.ready)
+        del pictures[place], ready[place]
+        yield _with(scene, pictures, ready)
+
+
+def _less_disturbed(scene: Scene) -> Iterator[Scene]:
+    for place, disturbance in enumerate(scene.disturbances):
+        rest = [*scene.disturbances[:place], *scene.disturbances[place + 1 :]]
+        yield Scene.of(scene.machine, scene.pictures, scene.ready, rest)
+        if disturbance.refresh:
+            sooner = replace(disturbance, refresh=disturbance.refresh - 1)
+            if sooner.refresh not in [other.refresh for other in rest]:
+                yield Scene.of(scene.machine, scene.pictures, scene.ready, [*rest, sooner])
+
+
+def _fewer_cells(scene: Scene) -> Iterator[Scene]:
+    for place, picture in enumerate(scene.pictures):
+        if len(picture.occupied) > 1:
+            yield _changed(scene, place, np.zeros_like(picture.rows))
+        for cell in picture.occupied:
+            rows = picture.rows.copy()
+            rows[cell] = 0
+            yield _changed(scene, place, rows)
+    yield from _cells_everywhere(scene)
+
+
+def _cells_everywhere(scene: Scene) -> Iterator[Scene]:
+    """One cell emptied in all pictures at once: what two pictures have in common can't go one by one."""
+    for cell in sorted({cell for picture in scene.pictures for cell in picture.occupied}):
+        pictures = []
+        for picture in scene.pictures:
+            rows = picture.rows.copy()
+            rows[cell] = 0
+            pictures.append(Picture.from_rows(0, rows))
+        yield _with(scene, pictures)
+
+
+def _changed(scene: Scene, place: int, rows: NDArray[np.uint8]) -> Scene:
+    pictures = list(scene.pictures)
+    pictures[place] = Picture.from_rows(0, rows)
+    return _with(scene, pictures)
+
+
+def _sooner(scene: Scene) -> Iterator[Scene]:
+    for place in range(len(scene.ready)):
+        gap = scene.ready[place] - (scene.ready[place - 1] if place else 0)
+        for less in sorted({gap, gap // 2, 1} - {0}, reverse=True):
+            if gap >= less:
+                moved = [time - less if later >= place else time for later, time in enumerate(scene.ready)]
+                yield _with(scene, list(scene.pictures), moved)
+
+
+def _less_ink(scene: Scene) -> Iterator[Scene]:
+    for place, picture in enumerate(scene.pictures):
+        for index in np.argwhere(picture.rows):
+            byte = int(picture.rows[tuple(index)])
+            for less in sorted({0, byte & -byte, byte & (byte - 1)} - {byte}):
+                rows = picture.rows.copy()
+                rows[tuple(index)] = less
+                yield _changed(scene, place, rows)
+    yield from _ink_everywhere(scene)
+
+
+def _ink_everywhere(scene: Scene) -> Iterator[Scene]:
+    """One byte of one cell made plainer wherever it stands, in all pictures."""
+    for byte in sorted({int(value) for picture in scene.pictures for value in np.unique(picture.rows)} - {0}):
+        for less in sorted({byte & -byte, byte & (byte - 1)} - {byte, 0}):
+            pictures = [
+                Picture.from_rows(0, np.where(picture.rows == byte, np.uint8(less), picture.rows))
+                for picture in scene.pictures
+            ]
+            yield _with(scene, pictures)
+
+
+# --- the machine ------------------------------------------------------------------------------------------
+
+
+def _smaller_window(scene: Scene) -> Iterator[Scene]:
+    window = scene.machine.window
+    grid = np.arange(scene.machine.cells).reshape(window.rows, window.columns)
+    for axis, count, field in ((1, window.columns, "columns"), (0, window.rows, "rows")):
+        for place in range(count if count > 1 else 0):
+            kept = np.delete(grid, place, axis=axis).ravel()
+            yield from _rebuilt(scene, kept, window=replace(window, **{field: count - 1}))
+
+
+def _fewer_tiles(scene: Scene) -> Iterator[Scene]:
+    machine, tiles = scene.machine, scene.machine.tiles
+    in_a_bank = machine.cap // machine.map.banks
+    for place in reversed(range(in_a_bank if in_a_bank > 1 else 0)):
+        pool = tuple(tile for number, tile in enumerate(tiles.pool) if number % in_a_bank != place)
+        yield from _rebuilt(scene, tiles=replace(tiles, pool=pool))
+    needed = max(*tiles.pool, tiles.blank) + 1
+    if machine.map.banks == 1 and tiles.count > needed:
+        yield from _rebuilt(scene, tiles=replace(tiles, count=needed))
+
+
+def _plainer_place(scene: Scene) -> Iterator[Scene]:
+    window = scene.machine.window
+    bare = replace(window, map_columns=None, map_rows=None, origin_column=0, origin_row=0)
+    for plainer in (replace(bare, first_line=0), bare, replace(window, first_line=0)):
+        yield from _rebuilt(scene, window=plainer)
+
+
+def _rebuilt(scene: Scene, kept: NDArray[np.intp] | None = None, **changes: Any) -> Iterator[Scene]:
+    """The scene on its machine with ``changes``, with the cells that are ``kept``; nothing if that is refused."""
+    with contextlib.suppress(MachineError, SceneError):
+        machine = laid_out_anew(replace(scene.machine, memory=None, **changes), scene.machine)
+        pictures = [
+            Picture.from_rows(0, picture.rows if kept is None else picture.rows[kept]) for picture in scene.pictures
+        ]
+        yield Scene.of(machine, pictures, scene.ready, scene.disturbances)

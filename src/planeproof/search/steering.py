@@ -1,0 +1,79 @@
+"""Search steered by Hypothesis: small scenes first, and what is found is shrunk."""
+
+import contextlib
+import math
+import time
+from collections.abc import Callable
+
+from hypothesis import HealthCheck, Phase, Verbosity, given, seed, settings
+from hypothesis import strategies as st
+from hypothesis.errors import Flaky, HypothesisException
+
+from planeproof.contract import Machine, Scene
+from planeproof.judge import CandidateHung
+from planeproof.scenes.recipes import recipe
+from planeproof.search.trial import Shown, Trial
+
+SHRINKING_SECONDS = 10.0
+"""How long Hypothesis may shrink what it has found; what it has by then is kept."""
+
+
+class _DrawSource:
+    """A recipe's choices, made by Hypothesis."""
+
+    def __init__(self, draw: st.DrawFn) -> None:
+        self._draw = draw
+
+    def number(self, low: int, high: int) -> int:
+        return self._draw(st.integers(low, high))
+
+
+def scenes(base: Machine, *, as_given: bool = False) -> st.SearchStrategy[Scene]:
+    """Recipes on small relatives of ``base`` as a Hypothesis strategy, for use in tests of one's own too."""
+
+    @st.composite
+    def drawn(draw: st.DrawFn) -> Scene:
+        return recipe(base, _DrawSource(draw), as_given=as_given)
+
+    return drawn()
+
+
+class _ShownError(Exception):
+    """A scene showed something. Hypothesis shrinks each subclass by itself, so no rule slips into another."""
+
+
+def steer(trial: Trial, base: Machine, *, as_given: bool, most: int, first_seed: int, go_on: Callable[[], bool]) -> int:
+    """Play up to ``most`` scenes, then shrink what was found; the number of scenes played.
+
+    Stops early when ``go_on`` says so, which is asked before each scene, and with the first call that hangs.
+    """
+    errors: dict[Shown, type[_ShownError]] = {}
+    played, until = 0, math.inf
+
+    @seed(first_seed)
+    @settings(
+        max_examples=most,
+        database=None,
+        deadline=None,
+        phases=(Phase.generate, Phase.shrink),
+        suppress_health_check=list(HealthCheck),
+        verbosity=Verbosity.quiet,
+        print_blob=False,
+    )
+    @given(scenes(base, as_given=as_given))
+    def try_scene(scene: Scene) -> None:
+        nonlocal played, until
+        if not go_on() or time.monotonic() > until or isinstance(trial.fault, CandidateHung):
+            return
+        played += 1
+        shown = trial.shows(scene)
+        if shown is not None:
+            until = min(until, time.monotonic() + SHRINKING_SECONDS)
+            kind = shown if not isinstance(shown, Exception) else type(shown)
+            raise errors.setdefault(kind, type("ShownError", (_ShownError,), {}))
+
+    # What was found is in the trial; Hypothesis reports it again by raising, also when a candidate that is not
+    # deterministic fails once and passes the next time.
+    with contextlib.suppress(_ShownError, Flaky, HypothesisException, ExceptionGroup):
+        try_scene()
+    return played

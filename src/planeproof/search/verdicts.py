@@ -1,0 +1,90 @@
+"""From a finished trial to its verdict."""
+
+from pathlib import Path
+
+from planeproof.contract import RULES, Rule, Scene
+from planeproof.judge import (
+    Basis,
+    CandidateHung,
+    Cost,
+    Finding,
+    Outcome,
+    RuleReport,
+    RuleStatus,
+    Verdict,
+    by_seriousness,
+)
+from planeproof.scenes.cases import Case, Found, save_case
+from planeproof.search.trial import Trial
+
+
+def verdict_of(
+    trial: Trial, *, machines: tuple[str, ...], seed: int, basis: tuple[Basis, ...], costs: tuple[Cost, ...]
+) -> Verdict:
+    """The verdict; the scenes of its findings are saved, where the trial saves cases."""
+    rules = tuple(_report(trial, rule) for rule in RULES if rule in trial.asked)
+    findings = (
+        () if trial.fault is not None else tuple(_finding(trial, rule) for rule in RULES if rule in trial.smallest)
+    )
+    fault_case = None if trial.fault_scene is None else _save(trial, trial.fault_scene, "contract", str(trial.fault))
+    return Verdict(
+        target=trial.name,
+        machines=machines,
+        profile=trial.profile,
+        seed=seed,
+        outcomes=by_seriousness(_outcomes(trial, rules)),
+        basis=basis,
+        rules=rules,
+        findings=findings,
+        costs=costs,
+        fault=trial.fault,
+        fault_case=fault_case,
+    )
+
+
+def _outcomes(trial: Trial, rules: tuple[RuleReport, ...]) -> list[Outcome]:
+    outcomes = []
+    if trial.fault is not None:
+        outcomes.append(Outcome.HUNG if isinstance(trial.fault, CandidateHung) else Outcome.CANDIDATE_ERROR)
+    if trial.smallest:
+        outcomes.append(Outcome.FAIL)
+    # A search that stopped at a finding has not had the time to exercise every rule.
+    idle = [report for report in rules if report.status is RuleStatus.NOT_EXERCISED]
+    if not trial.decided and any(trial.profile.fails_on(report.rule) for report in idle):
+        outcomes.append(Outcome.VACUOUS)
+    return outcomes
+
+
+def _report(trial: Trial, rule: Rule) -> RuleReport:
+    margin = trial.margins.get(rule)
+    return RuleReport(rule=rule, status=_status(trial, rule), margin=margin)
+
+
+def _status(trial: Trial, rule: Rule) -> RuleStatus:
+    if rule in trial.smallest:
+        return RuleStatus.BROKEN
+    if rule in trial.margins:
+        return RuleStatus.EXPOSED
+    if rule not in trial.applicable and trial.applicable:
+        return RuleStatus.NOT_APPLICABLE
+    return RuleStatus.KEPT if rule in trial.exercised else RuleStatus.NOT_EXERCISED
+
+
+def _finding(trial: Trial, rule: Rule) -> Finding:
+    play = trial.smallest[rule]
+    violation = next(violation for violation in play.violations if violation.rule is rule)
+    return Finding(rule=rule, play=play, violation=violation, case=_save(trial, play.scene, rule.id, violation.said))
+
+
+def _save(trial: Trial, scene: Scene, name: str, note: str) -> str | None:
+    if trial.cases is None:
+        return None
+    path: Path = trial.cases / f"{_stem(trial.name)}-{name}.json"
+    found = Found(target=trial.name, rule=name if name != "contract" else "", profile=trial.profile.value, note=note)
+    save_case(path, Case(scene=scene, found=found))
+    return str(path)
+
+
+def _stem(target: str) -> str:
+    """A file name for a target: the last part of its name, letters and digits only."""
+    return "".join(letter for letter in target.rpartition(":")[2] if letter.isalnum()) or "candidate"
