@@ -17,7 +17,8 @@ FIRST_ROW = {tile: f"{tile:08b}".replace("0", ".") for tile in range(256)}
 
 def machine(count: int, tile_map: TileMap, window: Window = WINDOW) -> Machine:
     """``count`` tiles, two planes, and the default memory: palette at 0, then registers, maps, patterns."""
-    return Machine(name="small", window=window, tiles=Tiles(count=count, pool=(1,)), map=tile_map)
+    pool = tuple(range(1, count, count // tile_map.banks))  # one tile of every bank will do
+    return Machine(name="small", window=window, tiles=Tiles(count=count, pool=pool[: tile_map.banks]), map=tile_map)
 
 
 def numbered(machine: Machine, palette: bytes = INK_IN_PLANE_0) -> list[Burst]:

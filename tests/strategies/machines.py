@@ -52,6 +52,15 @@ def tile_maps(draw: Draw) -> TileMap:
 
 
 @st.composite
+def pools(draw: Draw, usable: list[int], per_bank: int) -> list[int]:
+    """At least one of the ``usable`` tiles of every bank, and a few more, in any order."""
+    banks = sorted({tile // per_bank for tile in usable})
+    needed = [draw(st.sampled_from([tile for tile in usable if tile // per_bank == bank])) for bank in banks]
+    more = draw(st.lists(st.sampled_from(usable), max_size=6, unique=True))
+    return draw(st.permutations(sorted({*needed, *more})))
+
+
+@st.composite
 def tile_sets(draw: Draw, tile_map: TileMap, *, fixed: bool) -> Tiles:
     """Tiles that ``tile_map`` can name; as many planes as a picture has where colours are ``fixed``."""
     most = 256 if tile_map.entry_bytes == 1 else 300
@@ -64,7 +73,7 @@ def tile_sets(draw: Draw, tile_map: TileMap, *, fixed: bool) -> Tiles:
     planes = draw(st.sampled_from(few if storage is Storage.PACKED else [*few, *range(5, most_planes + 1)]))
     return Tiles(
         count=count,
-        pool=tuple(draw(st.lists(st.sampled_from(usable), min_size=1, max_size=9, unique=True))),
+        pool=tuple(draw(pools(usable, per_bank))),
         blank=blank,
         planes=planes,
         depth=planes if fixed else draw(st.integers(1, min(planes, DEEPEST))),
