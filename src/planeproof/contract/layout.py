@@ -92,7 +92,8 @@ class TileBits:
         """Pixel values (n, 8, 8) of n tiles given as their bytes, shape (n, 8 * planes)."""
         bits = (blocks[:, self.offset] >> self.bit) & 1
         weights = (1 << np.arange(self.planes)).astype(np.uint8)
-        return np.einsum("npyx,p->nyx", bits, weights).astype(np.uint8)
+        values: NDArray[np.uint8] = np.einsum("npyx,p->nyx", bits, weights).astype(np.uint8)
+        return values
 
 
 @lru_cache(maxsize=64)

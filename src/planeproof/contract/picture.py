@@ -62,7 +62,7 @@ class Picture:
     @property
     def depth(self) -> int:
         """Bits per pixel."""
-        return self.planes.shape[1]
+        return int(self.planes.shape[1])
 
     def renumbered(self, number: int) -> "Picture":
         """The same picture under another number."""
@@ -72,7 +72,7 @@ class Picture:
         """Pixel values (cells, 8, 8), indexed [cell, y, x]; ``direction`` is the machine's ``tiles.byte``."""
         bits = np.unpackbits(self.planes, axis=2).reshape(*self.planes.shape, TILE_SIDE)
         weights = (1 << np.arange(self.depth)).astype(np.uint8)
-        values = np.einsum("cdij,d->cij", bits, weights).astype(np.uint8)
+        values: NDArray[np.uint8] = np.einsum("cdij,d->cij", bits, weights).astype(np.uint8)
         return values if direction is ByteDirection.ROW else values.transpose(0, 2, 1)
 
     @classmethod

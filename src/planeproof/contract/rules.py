@@ -14,8 +14,8 @@ class Kind(Enum):
 class RuleClass(Enum):
     """Where a rule is judged.
 
-    ``SEEN``: from frames and answers alone. ``OWN``: it protects the rest of the screen. ``DISCIPLINE``: local, write by
-    write, and what makes the seen rules safe however blankings are cut.
+    ``SEEN``: from frames and answers alone. ``OWN``: it protects the rest of the screen. ``DISCIPLINE``: local, write
+    by write, and what makes the seen rules safe however blankings are cut.
     """
 
     SEEN = "seen"
@@ -113,8 +113,8 @@ FAIR_REFUSAL = Rule(
 )
 TILE_CAP = Rule(
     id="tile-cap",
-    statement="The shown page names, and every changed pattern byte is in, no tile outside the pool (the blank tile may "
-    "be mapped).",
+    statement="The shown page names, and every changed pattern byte is in, no tile outside the pool (the blank tile "
+    "may be mapped).",
     kind=Kind.ALWAYS,
     rule_class=RuleClass.OWN,
     why="The other tiles are the rest of the screen's; staying in the pool keeps the count of tiles below the cap.",
@@ -123,7 +123,8 @@ TILE_CAP = Rule(
 )
 OWN_MEMORY = Rule(
     id="own-memory",
-    statement="Every write is to a pattern of the pool, a map cell of the window, the window's colours or a view register.",
+    statement="Every write is to a pattern of the pool, a map cell of the window, the window's colours or a view "
+    "register.",
     kind=Kind.ALWAYS,
     rule_class=RuleClass.OWN,
     why="A stray byte spoils a panel beside the window, or comes back as a fault much later.",

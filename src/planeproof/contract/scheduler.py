@@ -10,8 +10,8 @@ each of them whole. It has three methods (`Scheduler`):
     offer(picture)   a picture is ready; answer TAKEN, BUSY or TOO_BIG
     blank(cycles)    one blanking interval of that many cycles; return the bursts to write in it
 
-A scheduler is made anew, without arguments, for every scene. It must be deterministic, must not change what
-it is given, must not look at the clock, and may return any iterable of `Burst` from start and blank.
+A scheduler is made anew, without arguments, for every scene. It must be deterministic, must not change what it
+is given, must not look at the clock, and may return any iterable of `Burst` from start and blank.
 
 The rules it must keep are values: `planeproof.contract.rules.RULES` (or the command `planeproof rules`).
 
@@ -26,20 +26,20 @@ The examples use a machine of 2 x 1 cells with tiles 1, 2 and 3 for a pool, and 
 **Refreshes.** Refresh n is blanking n, then frame n. So what `blank` writes the first time is seen in frame 0.
 
 **The beginning.** Before `start` all pattern bytes are 0, every map entry names the blank tile, every palette
-entry is the background, every register 0. `start` must keep to the pool, the window and its colours (the
-*own* rules), and is free otherwise. Until picture 0 is seen, every frame must be background. So at the very
-least `start` sets the view of one side (the machine has two, see below):
+entry is the background, every register 0. `start` must keep to the pool, the window and its colours (the *own*
+rules), and is free otherwise. Until picture 0 is seen, every frame must be background. So at the very least
+`start` sets the view of one side (the machine has two, see below):
 
 >>> machine.view_bursts(0)
 (Burst(address=1, data=b'\\x01\\x00\\x01', step=1),)
 
 (Palette entry 0 stays background, 1 becomes ink, 2 stays, 3 becomes ink: plane 0 is seen, plane 1 is not.)
 
-**Offers.** At most one offer a refresh, before its blanking, made whether or not the blanking is had. BUSY means:
-the same picture is offered again next refresh. TOO_BIG: it will never be shown; only a picture with more than
-``machine.must_show`` occupied cells may be declined. TAKEN: it will be shown, whole, after those taken before.
-Nothing else is offered until the answer is TAKEN or TOO_BIG, so a scheduler that can hold one picture answers
-BUSY while it is at work. A picture with cell 1 occupied by a full square:
+**Offers.** At most one offer a refresh, before its blanking, made whether or not the blanking is had. BUSY
+means: the same picture is offered again next refresh. TOO_BIG: it will never be shown; only a picture with more
+than ``machine.must_show`` occupied cells may be declined. TAKEN: it will be shown, whole, after those taken
+before. Nothing else is offered until the answer is TAKEN or TOO_BIG, so a scheduler that can hold one picture
+answers BUSY while it is at work. A picture with cell 1 occupied by a full square:
 
 >>> picture = Picture.from_rows(0, [[0] * 8, [0xFF] * 8])
 >>> picture.occupied
@@ -48,10 +48,10 @@ BUSY while it is at work. A picture with cell 1 occupied by a full square:
 True
 
 **Time.** A burst costs a set-up and then so much for every byte; bursts of one blanking follow one another
-without a gap. Byte i (from 0) of a burst that begins after ``spent`` cycles is written at
-``spent + set-up + (i + 1) x per byte``. It is inside the blanking if that is at most the ``cycles`` that
-`blank` was told. Here the set-up is 12 and a byte takes 8, so the third byte of the second 8-byte burst is
-written at 76 + 12 + 3 x 8 = 112, and a blanking of 111 cycles is one too short for it:
+without a gap. Byte i (from 0) of a burst that begins after ``spent`` cycles is written at ``spent + set-up + (i
++ 1) x per byte``. It is inside the blanking if that is at most the ``cycles`` that `blank` was told. Here the
+set-up is 12 and a byte takes 8, so the third byte of the second 8-byte burst is written at 76 + 12 + 3 x 8 =
+112, and a blanking of 111 cycles is one too short for it:
 
 >>> machine.burst_cycles(8)
 76
@@ -60,17 +60,17 @@ written at 76 + 12 + 3 x 8 = 112, and a blanking of 111 cycles is one too short 
 
 Palette and view registers may cost otherwise: ``machine.cost(burst)`` takes care of that.
 
-**Too late.** A byte that comes too late is a fault (rule blanking-only) and lands on the raster line that is then being
-displayed, line ``floor((T - cycles) / cycles per line)``; ``machine.outside`` says what it does there. Line y is drawn
-from memory after just the bytes that landed on lines up to y. Past the last displayed line it lands in the next
-blanking, still late, and its time is taken off that blanking.
+**Too late.** A byte that comes too late is a fault (rule blanking-only) and lands on the raster line that is
+then being displayed, line ``floor((T - cycles) / cycles per line)``; ``machine.outside`` says what it does
+there. Line y is drawn from memory after just the bytes that landed on lines up to y. Past the last displayed
+line it lands in the next blanking, still late, and its time is taken off that blanking.
 
 >>> from fractions import Fraction
 >>> (112 - 111) // machine.time.cycles_per_line, (112 + 90 - 111) // machine.time.cycles_per_line
 (0, 1)
 
-**Disturbances.** A blanking may be shortened (it begins late and ends on time) or lost. `blank` is told the true figure;
-for a lost blanking it is not called at all. So count on nothing but the ``cycles`` of this call:
+**Disturbances.** A blanking may be shortened (it begins late and ends on time) or lost. `blank` is told the
+true figure; for a lost blanking it is not called at all. So count on nothing but the ``cycles`` of this call:
 
 >>> def fitting(machine, queue, cycles):
 ...     """As many units from the front of the queue as fit; the bursts of a unit go together."""
@@ -82,45 +82,49 @@ for a lost blanking it is not called at all. So count on nothing but the ``cycle
 >>> len(fitting(machine, queue, 151)), len(fitting(machine, queue, 151))
 (1, 1)
 
-**Tiles.** Tile t has 8 bytes a plane; byte ``row`` of plane p stands at ``machine.pattern_address(t, p, row)``. Planar
-storage keeps the 8 bytes of a plane together; interleaved storage alternates the planes, so neighbouring bytes belong
-to different planes; packed storage puts the bits of a pixel side by side in one byte, so a plane has no address of its own
-and is written by reading a shadow copy, changing its bits and writing the whole:
+**Tiles.** Tile t has 8 bytes a plane; byte ``row`` of plane p stands at ``machine.pattern_address(t, p, row)``.
+Planar storage keeps the 8 bytes of a plane together; interleaved storage alternates the planes, so neighbouring
+bytes belong to different planes; packed storage puts the bits of a pixel side by side in one byte, so a plane
+has no address of its own and is written by reading a shadow copy, changing its bits and writing the whole:
 
->>> machine.pattern_address(1, 1) - machine.pattern_address(1, 0), machine.pattern_address(1, 0, row=1) - machine.pattern_address(1, 0)
+>>> first = machine.pattern_address(1, 0)
+>>> machine.pattern_address(1, 1) - first, machine.pattern_address(1, 0, row=1) - first
 (8, 1)
 
-**Pixels.** Bit 7 is the leftmost pixel of a row (the topmost of a column, where ``machine.tiles.byte`` is COLUMN). In
-packed storage the leftmost pixel stands in the high bits and plane 0 is the lowest bit of a pixel. ``picture.rows[c]`` holds
-the 8 bytes of cell c just as they are written to a plane: byte i is pixel row i (or pixel column i). Where pictures have
-more than one bit per pixel, ``picture.rows[c, d]`` are the 8 bytes of bit d of the pixels, d = 0 the lowest.
+**Pixels.** Bit 7 is the leftmost pixel of a row (the topmost of a column, where ``machine.tiles.byte`` is
+COLUMN). In packed storage the leftmost pixel stands in the high bits and plane 0 is the lowest bit of a pixel.
+``picture.rows[c]`` holds the 8 bytes of cell c just as they are written to a plane: byte i is pixel row i (or
+pixel column i). Where pictures have more than one bit per pixel, ``picture.rows[c, d]`` are the 8 bytes of bit
+d of the pixels, d = 0 the lowest.
 
 >>> picture.rows.shape, picture.rows[1].tobytes() == bytes([0xFF] * 8)
 ((2, 8), True)
 
-**The map.** ``machine.map_address(page, cell)`` is where the entry of a cell stands, ``machine.map_entry(tile)`` are the bytes
-that name a tile. The window may lie in a larger map: neighbouring rows of cells are a map row apart, not a window row. The
-bytes of one map entry in one burst, all landing in the same blanking, are one write. An entry counts modulo the least power of two
-that is not below the number of tiles; one that names no tile shows as background and breaks rule tile-cap.
+**The map.** ``machine.map_address(page, cell)`` is where the entry of a cell stands,
+``machine.map_entry(tile)`` are the bytes that name a tile. The window may lie in a larger map: neighbouring
+rows of cells are a map row apart, not a window row. The bytes of one map entry in one burst, all landing in the
+same blanking, are one write. An entry counts modulo the least power of two that is not below the number of
+tiles; one that names no tile shows as background and breaks rule tile-cap.
 
 >>> machine.map_address(0, 1) - machine.map_address(0, 0), machine.map_entry(3)
 (1, b'\\x03')
 
-**Sides.** A side is what holds one picture: a set of planes, a map page, a bank. There are ``machine.sides`` of them, as many as
-plane sets, pages or banks, whichever is most; side s uses ``machine.planes_of(s)``, ``machine.page_of(s)``,
-``machine.bank_of(s)``, and ``machine.palette_showing(s)`` are the colours under which only its planes can be seen. The picture to come is
-written to a hidden side, and revealed by ``machine.view_bursts(s, seen)``, inside one blanking:
+**Sides.** A side is what holds one picture: a set of planes, a map page, a bank. There are ``machine.sides`` of
+them, as many as plane sets, pages or banks, whichever is most; side s uses ``machine.planes_of(s)``,
+``machine.page_of(s)``, ``machine.bank_of(s)``, and ``machine.palette_showing(s)`` are the colours under which
+only its planes can be seen. The picture to come is written to a hidden side, and revealed by
+``machine.view_bursts(s, seen)``, inside one blanking:
 
 >>> machine.sides, list(machine.planes_of(1)), machine.page_of(1), machine.palette_showing(1)
 (2, [1], 1, b'\\x00\\x00\\x01\\x01')
 >>> machine.view_bursts(1, 0)
 (Burst(address=1, data=b'\\x00\\x01\\x01\\x01', step=1),)
 
-(One burst for three colours and the page register, which stand side by side in this machine's memory. Entry 3 keeps its value,
-but skipping it would cost more than writing it.)
+(One burst for three colours and the page register, which stand side by side in this machine's memory. Entry 3
+keeps its value, but skipping it would cost more than writing it.)
 
-**Looks.** Two pictures are the same to the viewer when they look the same. A picture that looks like the one being seen
-counts as seen at once; nothing need be sent for it.
+**Looks.** Two pictures are the same to the viewer when they look the same. A picture that looks like the one
+being seen counts as seen at once; nothing need be sent for it.
 
 A whole scheduler
 =================

@@ -32,7 +32,8 @@ class _Change:
         """The views under which byte number ``byte`` of the refresh is judged."""
         if byte < self.first:
             return (self.old,)
-        return (self.new,) if byte > self.last else (self.old, self.new)
+        # A view that comes back to what it was is one view, not two.
+        return (self.new,) if byte > self.last else tuple(dict.fromkeys((self.old, self.new)))
 
 
 class WriteJudge:

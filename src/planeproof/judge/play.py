@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from planeproof.contract import Answer, Burst, Outside, Rational, Rule, RuleClass, Scene
-from planeproof.contract.rules import HIDDEN_WRITES, RULES
+from planeproof.contract.rules import BLANKING_ONLY, HIDDEN_WRITES, RULES
 from planeproof.display import Arrivals, Frame, PictureMemory, Piece, active_display, blank_frame, land, set_up
 from planeproof.display.landing import taken_by
 from planeproof.judge.conversation import CALL_SECONDS, Conversation, MakeScheduler
@@ -205,12 +205,15 @@ class _Player:
         if shown is not None and before is not None and (shown != before).any():
             self.witnesses.revealed()
 
-    def _set_margins(self, kept: int, margin: Rational) -> None:
-        """A breach of discipline stays unseen for as long as its blanking has these cycles left."""
+    def _set_margins(self, kept: int, left: Rational) -> None:
+        """What spared the viewer: the cycles ``left`` of the blanking, or those until the window would be drawn."""
+        time = self.scene.machine.time
+        until_drawn = max(self.scene.machine.window.first_line * time.cycles_per_line + left, 0)
         for place in range(kept, len(self.violations)):
             violation = self.violations[place]
             if violation.rule.rule_class is RuleClass.DISCIPLINE:
-                self.violations[place] = with_margin(violation, margin)
+                late = violation.rule is BLANKING_ONLY or left < 0
+                self.violations[place] = with_margin(violation, until_drawn if late else left)
 
 
 def not_applicable(scene: Scene) -> frozenset[Rule]:

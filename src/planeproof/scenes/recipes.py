@@ -8,6 +8,7 @@ valid scene: nothing is filtered out.
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
 import numpy as np
 from numpy.typing import NDArray
@@ -58,7 +59,7 @@ def _shaped(machine: Machine, rows: Rows) -> Rows:
 def _ready(source: Source, pictures: int) -> list[int]:
     """Gaps between pictures: none, a few refreshes, or an idle while."""
     gaps = [pick(source, (0, 0, 1, 2, 4, 9)) for _ in range(pictures)]
-    return np.cumsum(gaps).tolist()
+    return list(accumulate(gaps))
 
 
 def _disturbances(machine: Machine, source: Source) -> list[Disturbance]:

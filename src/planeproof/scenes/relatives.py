@@ -94,7 +94,7 @@ def _timed(base: Machine, source: Source, machine: Machine) -> Machine:
 
 
 def with_blanking(machine: Machine, cycles: int, *, time: Timing, below: int = 0) -> Machine:
-    """``machine`` with the costs of ``time``, a blanking of just ``cycles``, and ``below`` lines shown below the window."""
+    """``machine`` with the costs of ``time``, a blanking of ``cycles``, and ``below`` lines shown below the window."""
     shown = machine.window.first_line + machine.window.rows * 8 + below
     blanking = math.ceil(cycles / Fraction(time.cycles_per_line))
     reserve: Rational = blanking * time.cycles_per_line - cycles

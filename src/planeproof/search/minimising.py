@@ -7,12 +7,11 @@ no recipe made. This works on any scene. The smallest so far is always kept, so 
 import contextlib
 from collections.abc import Callable, Iterator
 from dataclasses import replace
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from planeproof.contract import MachineError, Picture, Scene, SceneError
+from planeproof.contract import MachineError, Picture, Scene, SceneError, Tiles, Window
 from planeproof.scenes.relatives import laid_out_anew
 from planeproof.search.size import size
 
@@ -159,10 +158,13 @@ def _plainer_place(scene: Scene) -> Iterator[Scene]:
         yield from _rebuilt(scene, window=plainer)
 
 
-def _rebuilt(scene: Scene, kept: NDArray[np.intp] | None = None, **changes: Any) -> Iterator[Scene]:
+def _rebuilt(scene: Scene, kept: NDArray[np.intp] | None = None, **changes: Window | Tiles) -> Iterator[Scene]:
     """The scene on its machine with ``changes``, with the cells that are ``kept``; nothing if that is refused."""
     with contextlib.suppress(MachineError, SceneError):
-        machine = laid_out_anew(replace(scene.machine, memory=None, **changes), scene.machine)
+        machine = laid_out_anew(
+            replace(scene.machine, memory=None, **changes),  # type: ignore[arg-type]
+            scene.machine,
+        )
         pictures = [
             Picture.from_rows(0, picture.rows if kept is None else picture.rows[kept]) for picture in scene.pictures
         ]

@@ -12,7 +12,7 @@ from hypothesis.errors import Flaky, HypothesisException
 from planeproof.contract import Machine, Scene
 from planeproof.judge import CandidateHung
 from planeproof.scenes.recipes import recipe
-from planeproof.search.trial import Shown, Trial
+from planeproof.search.trial import Trial
 
 SHRINKING_SECONDS = 10.0
 """How long Hypothesis may shrink what it has found; what it has by then is kept."""
@@ -47,7 +47,7 @@ def steer(trial: Trial, base: Machine, *, as_given: bool, most: int, first_seed:
 
     Stops early when ``go_on`` says so, which is asked before each scene, and with the first call that hangs.
     """
-    errors: dict[Shown, type[_ShownError]] = {}
+    errors: dict[object, type[_ShownError]] = {}
     played, until = 0, math.inf
 
     @seed(first_seed)

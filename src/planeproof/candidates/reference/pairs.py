@@ -44,13 +44,20 @@ class Pairs:
         self._release(pairs)
         self._send_patterns(tiles)
         self._send_entries([tiles[pair] for pair in pairs])
-        self.outbox.put_together(self.machine.view_bursts(1 - self.seen, self.seen))
-        self.seen = 1 - self.seen
+        self.reveal()
         return Answer.TAKEN
 
     def blank(self, cycles: int) -> Iterable[Burst]:
         """Send what fits."""
         return self.outbox.fill(cycles)
+
+    def reveal(self) -> None:
+        """Turn the palette, and nothing else, to the hidden planes once all is sent."""
+        self.outbox.put_together(self.machine.bursts(self._palette(1 - self.seen), self._palette(self.seen)))
+        self.seen = 1 - self.seen
+
+    def _palette(self, side: int) -> dict[int, int]:
+        return dict(enumerate(self.machine.palette_showing(side), self.machine.palette_address))
 
     def tiles_for(self, pairs: list[Pair]) -> dict[Pair, int] | None:
         """A tile for each different pair, None if the pool has not enough.
