@@ -2,21 +2,22 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from planeproof.contract import Burst, Colours, Machine
-from planeproof.display import UNDEFINED, Frame, PictureMemory, Piece, active_display, land, set_up
+from planeproof.display import UNDEFINED, Arrivals, Frame, PictureMemory, Piece, active_display, land, set_up
 from planeproof.display.landing import taken_by
 from tests.oracle.plain_display import Rows
-
-Landed = list[tuple[int, int, int | None]]
 
 
 @dataclass(frozen=True, kw_only=True)
 class Told:
-    """One refresh of the first model: the frame in colours, where each byte landed, memory afterwards."""
+    """One refresh of the first model: see `Seen`, and ``contents``, all of memory afterwards."""
 
     frame: Rows
-    landed: Landed
+    landed: list[tuple[int, int, int | None]]
+    late: list[bool]
+    overdue: list[tuple[int, int, Fraction]]  # address, value, time
     contents: bytes
 
 
@@ -38,21 +39,30 @@ def filled(machine: Machine, fills: Sequence[Burst]) -> PictureMemory:
     return memory
 
 
-def one_refresh(memory: PictureMemory, pieces: Iterable[Piece]) -> Told:
-    """Let pieces land in ``memory``, those inside blanking first, and draw the frame."""
-    pieces = list(pieces)
-    late = [piece for piece in pieces if piece.line is not None]
-    for piece in pieces:
-        if piece.line is None:
-            write(memory, piece)
-    frame = active_display(memory, late, lambda piece: write(memory, piece))
-    landed = [
-        (int(address), int(value), piece.line)
+def bytes_of(pieces: Iterable[Piece]) -> list[tuple[int, int, Piece]]:
+    """Each byte of ``pieces``: address, value, and the piece that it belongs to."""
+    return [
+        (int(address), int(value), piece)
         for piece in pieces
         for address, value in zip(piece.addresses, piece.values, strict=True)
     ]
-    colours = memory.machine.colours
-    return Told(frame=in_colours(colours, frame), landed=landed, contents=memory.contents.tobytes())
+
+
+def one_refresh(memory: PictureMemory, arrivals: Arrivals) -> Told:
+    """Let bytes land in ``memory``, those inside blanking first, and draw the frame."""
+    for piece in arrivals.pieces:
+        if piece.line is None:
+            write(memory, piece)
+    on_lines = [piece for piece in arrivals.pieces if piece.line is not None]
+    frame = active_display(memory, on_lines, lambda piece: write(memory, piece))
+    landed = bytes_of(arrivals.pieces)
+    return Told(
+        frame=in_colours(memory.machine.colours, frame),
+        landed=[(address, value, piece.line) for address, value, piece in landed],
+        late=[piece.late for *_, piece in landed],
+        overdue=[(address, value, Fraction(piece.time)) for address, value, piece in bytes_of(arrivals.overdue)],
+        contents=memory.contents.tobytes(),
+    )
 
 
 def play_first(memory: PictureMemory, refreshes: Iterable[tuple[int, Sequence[Burst]]]) -> list[Told]:
@@ -61,6 +71,6 @@ def play_first(memory: PictureMemory, refreshes: Iterable[tuple[int, Sequence[Bu
     for number, (cut, bursts) in enumerate(refreshes):
         cycles = max(0, machine.blank_cycles - taken_by(machine, overdue) - cut)
         arrivals = land(machine, number, bursts if cycles else (), cycles, overdue)
-        told.append(one_refresh(memory, arrivals.pieces))
+        told.append(one_refresh(memory, arrivals))
         overdue = arrivals.overdue
     return told

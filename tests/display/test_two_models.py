@@ -92,11 +92,14 @@ def test_both_read_the_same_pixels_out_of_a_tile(data: st.DataObject) -> None:
 @THOROUGH
 @given(sessions())
 def test_both_land_show_and_keep_the_same_bytes(session: Session) -> None:
-    """Refresh by refresh: where each byte lands and in which order, the frame, and memory at the end."""
+    """Refresh by refresh: where and in which order bytes land, which are late, the frame; and memory at the end."""
     memory = filled(session.machine, session.fills)
     first = play_first(memory, session.refreshes)
     plain, second = plainly_played(session.machine, session.fills, session.refreshes)
     assert [told.landed for told in first] == [seen.landed for seen in second]
+    assert [told.late for told in first] == [seen.late for seen in second]
+    left_over = [[(byte.address, byte.value, byte.time) for byte in seen.overdue] for seen in second]
+    assert [told.overdue for told in first] == left_over
     assert [told.frame for told in first] == [seen.frame for seen in second]
     assert first[-1].contents == as_contents(plain, len(memory.contents))
 

@@ -121,8 +121,8 @@ def tile_at(display: Display, memory: Memory, cell_row: int, cell_column: int) -
     )
     number = memory[address]
     if display.entry_bytes == 2:
-        first, second = memory[address], memory[address + 1]
-        number = first + 256 * second if display.byte_order == "low-first" else 256 * first + second
+        second = memory[address + 1]
+        number = number + 256 * second if display.byte_order == "low-first" else 256 * number + second
     in_a_bank = display.tiles // display.banks
     power = 1
     while power < in_a_bank:
@@ -160,10 +160,8 @@ def colour_at(display: Display, memory: Memory, y: int, x: int) -> Colour:
     tile = tile_at(display, memory, y // 8, x // 8)
     if tile is None:
         return display.meaning[display.background % len(display.meaning)]
-    value = 0
-    for plane in range(display.planes):
-        value += pixel_bit(display, memory, tile, plane, (y % 8, x % 8)) * 2**plane
-    return colour_of_value(display, memory, value)
+    bits = [pixel_bit(display, memory, tile, plane, (y % 8, x % 8)) for plane in range(display.planes)]
+    return colour_of_value(display, memory, sum(bit * 2**plane for plane, bit in enumerate(bits)))
 
 
 def line_of_window(display: Display, memory: Memory, y: int) -> list[Colour | None]:
@@ -239,10 +237,14 @@ def cycles_left(display: Display, overdue: Sequence[TimedByte]) -> int:
 
 @dataclass(frozen=True, kw_only=True)
 class Seen:
-    """One refresh: its frame, where each byte landed (line None: in the blanking), and what is left over."""
+    """One refresh: its frame, where each byte landed (line None: in the blanking), and what is left over.
+
+    ``late`` tells of each byte that landed whether it came too late for the blanking it was meant for.
+    """
 
     frame: Rows
     landed: list[tuple[int, int, int | None]]  # address, value, line
+    late: list[bool]
     overdue: list[TimedByte]
 
 
@@ -254,35 +256,35 @@ def refresh(
     The scheduler was ``told`` this many cycles, and its times count from when it was told; bytes left over
     from before count from the beginning of the whole blanking. Both blankings end at the same moment.
     """
-    landed: list[tuple[int, int, int | None]] = []
-    left_over: list[TimedByte] = []
-    both = [(byte, whole_blanking(display)) for byte in overdue]
-    both += [(byte, told) for byte in timed_bytes(display, bursts)]
-    for byte, cycles in both:
+    seen = Seen(frame=[], landed=[], late=[], overdue=[])
+    both = [(byte, whole_blanking(display), True) for byte in overdue]
+    both += [(byte, told, byte.time > told) for byte in timed_bytes(display, bursts)]
+    for byte, cycles, late in both:
         line = landing_line(display, byte, cycles)
-        if line is None or line < display.shown:
-            landed.append((byte.address, byte.value, line))
-        else:
-            left_over.append(put_off(display, byte, cycles))
+        if line is not None and line >= display.shown:
+            seen.overdue.append(put_off(display, byte, cycles))
+            continue
+        seen.landed.append((byte.address, byte.value, line))
+        seen.late.append(late)
         if line is None:
             memory[byte.address] = byte.value
-    late = [(address, value, line) for address, value, line in landed if line is not None]
-    return Seen(frame=displayed(display, memory, late), landed=landed, overdue=left_over)
+    on_lines = [(address, value, line) for address, value, line in seen.landed if line is not None]
+    seen.frame.extend(displayed(display, memory, on_lines))
+    return seen
 
 
-def displayed(display: Display, memory: Memory, late: Sequence[tuple[int, int, int]]) -> Rows:
-    """The beam goes down line by line; ``late`` are (address, value, line), and strike as their line begins."""
+def displayed(display: Display, memory: Memory, on_lines: Sequence[tuple[int, int, int]]) -> Rows:
+    """The beam goes down line by line; bytes (address, value, line) strike as their line begins."""
     frame: Rows = []
     wrecked = False
     for line in range(display.shown):
-        for address, value, landing in late:
+        for address, value, landing in on_lines:
             if landing == line and display.outside != "lost":
                 memory[address] = value
                 wrecked = wrecked or display.outside == "wrecks"
         y = line - display.first_line
         if 0 <= y < display.rows * 8:
-            undefined: list[Colour | None] = [None] * (display.columns * 8)
-            frame.append(undefined if wrecked else line_of_window(display, memory, y))
+            frame.append([None] * (display.columns * 8) if wrecked else line_of_window(display, memory, y))
     return frame
 
 
