@@ -1,0 +1,58 @@
+"""The right things in the wrong order, or a step left out between them."""
+
+from collections.abc import Mapping
+
+from planeproof.candidates.faults.queued import Queued
+from planeproof.candidates.reference import Pairs
+from planeproof.candidates.reference.pairs import Pair
+from planeproof.contract import Picture
+
+
+class OrderSwapped(Queued):
+    """Of two pictures that wait the later is shown first, so the drawing jumps ahead and then back."""
+
+    def next_waiting(self) -> Picture:
+        """The picture taken last."""
+        return self.waiting.pop()
+
+
+class PictureSkipped(Queued):
+    """When two pictures wait only the later is shown, so the drawing jerks over one that was taken."""
+
+    def next_waiting(self) -> Picture:
+        """The picture taken last; the other is dropped."""
+        latest = self.waiting.pop()
+        self.waiting.clear()
+        return latest
+
+
+class PairsWithoutRelease(Pairs):
+    """Cells that look empty keep their old tiles while those are written anew, so stray pieces light up in them."""
+
+    def _release(self, pairs: list[Pair]) -> None:
+        """Nothing is released."""
+
+
+class PairsMapFirst(Pairs):
+    """Cells are given their new tiles before these hold what is being seen, so parts of the seen picture drop out."""
+
+    _later: Mapping[Pair, int] | None = None
+
+    def _send_patterns(self, tiles: Mapping[Pair, int]) -> None:
+        self._later = tiles
+
+    def _send_entries(self, tile_of: list[int]) -> None:
+        super()._send_entries(tile_of)
+        if self._later is not None:
+            super()._send_patterns(self._later)
+            self._later = None
+
+
+class SeenPatternNotCopied(Pairs):
+    """A cell's new tile gets what comes next but not what is seen, so the cell goes dark until the reveal."""
+
+    def _send_patterns(self, tiles: Mapping[Pair, int]) -> None:
+        """The hidden side as it shall be, the seen side as it happens to be."""
+        seen = {tile: self.shadow.pattern_of(tile, self.seen).tobytes() for tile in tiles.values()}
+        for (_, following), tile in tiles.items():
+            super()._send_patterns({(seen[tile], following): tile})

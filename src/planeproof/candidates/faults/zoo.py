@@ -1,0 +1,176 @@
+"""The zoo: every fault, with the rule that must catch it and the smallest scene that shows it."""
+
+import re
+from dataclasses import dataclass
+from typing import Self
+
+from planeproof.candidates.faults.left_out import (
+    EmptyPlaneLeft,
+    LastCellNotSent,
+    LastRowNotSent,
+    OldInkLeft,
+    PaletteEntryForgotten,
+    StaleEntry,
+)
+from planeproof.candidates.faults.stale import (
+    ChecksumForCompare,
+    FoundOnSeenSide,
+    LostBlankingCounted,
+    ShadowAhead,
+    TileInUseReused,
+)
+from planeproof.candidates.faults.wrong_answers import (
+    AlwaysBusy,
+    DeclinesEverything,
+    DeclinesTheLargest,
+    DoesNothing,
+    TakenAndDropped,
+    TakesOneTooMany,
+)
+from planeproof.candidates.faults.wrong_bytes import (
+    InterleavedAsPlanar,
+    LowByteOnly,
+    MapBytesSwapped,
+    PackedWrittenWhole,
+    TileIndexWraps,
+)
+from planeproof.candidates.faults.wrong_in_place import ClearedFirst, OldListReplayed, SplitInPlace
+from planeproof.candidates.faults.wrong_order import (
+    OrderSwapped,
+    PairsMapFirst,
+    PairsWithoutRelease,
+    PictureSkipped,
+    SeenPatternNotCopied,
+)
+from planeproof.candidates.faults.wrong_place import (
+    BlankTileWritten,
+    CountsTilesFromOne,
+    PanelColours,
+    PanelTileForBlank,
+    PatternsToSeenPlane,
+    PoolBeginsTooEarly,
+    PoolNotSplit,
+    SeenPlaneToo,
+    WrongPitch,
+)
+from planeproof.candidates.faults.wrong_reveal import (
+    BankWithoutPage,
+    FlipsWhenIdle,
+    NothingSentNotRevealed,
+    PageARefreshLate,
+    PaletteBeforePage,
+    RevealOneBurstEarly,
+)
+from planeproof.candidates.faults.wrong_time import BurstAcrossTheEnd, FullBlankingAssumed, SetUpNotCharged
+from planeproof.contract import Rule, Scheduler
+from planeproof.contract.rules import (
+    BLANKING_ONLY,
+    EXACT_REVEAL,
+    FAIR_REFUSAL,
+    HIDDEN_WRITES,
+    IN_ORDER,
+    OWN_MEMORY,
+    PROGRESS,
+    TILE_CAP,
+    WHOLE_REVEAL,
+)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Fault:
+    """A broken scheduler: what `make` makes is what ``base`` makes, but for one mistake.
+
+    ``rule`` is what the first violation breaks in the smallest scene that shows the mistake: of the scenes with the
+    fewest ``pictures``, one with the fewest occupied ``cells`` over all pictures. ``machine`` names the shipped
+    machine that it shows on, at the size of a few cells. ``story``: the mistake, and what the viewer sees.
+    """
+
+    id: str
+    make: type[Scheduler]
+    base: type[Scheduler]
+    rule: Rule
+    machine: str
+    pictures: int
+    cells: int
+    story: str
+
+    @classmethod
+    def of(cls, make: type[Scheduler], rule: Rule, machine: str, *, pictures: int, cells: int) -> Self:
+        """The fault of a class: its name is the id, the class it overrides the base, its docstring the story."""
+        return cls(
+            id=re.sub(r"(?<!^)(?=[A-Z])", "-", make.__name__).lower(),
+            make=make,
+            base=make.__bases__[0],
+            rule=rule,
+            machine=machine,
+            pictures=pictures,
+            cells=cells,
+            story=" ".join((make.__doc__ or "").split()),
+        )
+
+    @property
+    def target(self) -> str:
+        """The fault as a target in text."""
+        return f"planeproof.candidates.faults:{self.make.__name__}"
+
+
+ZOO: tuple[Fault, ...] = (
+    # wrong place
+    Fault.of(PatternsToSeenPlane, PROGRESS, "vitrine-50", pictures=1, cells=1),
+    Fault.of(WrongPitch, OWN_MEMORY, "vitrine-60", pictures=1, cells=0),
+    Fault.of(CountsTilesFromOne, OWN_MEMORY, "vitrine-50", pictures=1, cells=1),
+    Fault.of(PoolBeginsTooEarly, OWN_MEMORY, "vitrine-60", pictures=1, cells=1),
+    Fault.of(PanelColours, OWN_MEMORY, "vitrine-50", pictures=1, cells=0),
+    Fault.of(BlankTileWritten, OWN_MEMORY, "vitrine-60", pictures=1, cells=0),
+    Fault.of(PanelTileForBlank, TILE_CAP, "vitrine-50", pictures=1, cells=0),
+    Fault.of(SeenPlaneToo, HIDDEN_WRITES, "case-label", pictures=1, cells=1),
+    Fault.of(PoolNotSplit, HIDDEN_WRITES, "twin-niche", pictures=2, cells=2),
+    # wrong bytes
+    Fault.of(TileIndexWraps, OWN_MEMORY, "long-frieze", pictures=1, cells=1),
+    Fault.of(MapBytesSwapped, PROGRESS, "long-frieze", pictures=1, cells=1),
+    Fault.of(LowByteOnly, PROGRESS, "long-frieze", pictures=1, cells=1),
+    Fault.of(PackedWrittenWhole, HIDDEN_WRITES, "drawer-front", pictures=2, cells=2),
+    Fault.of(InterleavedAsPlanar, EXACT_REVEAL, "pigment-chart", pictures=1, cells=1),
+    # left out
+    Fault.of(LastRowNotSent, EXACT_REVEAL, "vitrine-60", pictures=1, cells=1),
+    Fault.of(LastCellNotSent, PROGRESS, "vitrine-50", pictures=1, cells=1),
+    Fault.of(StaleEntry, EXACT_REVEAL, "vitrine-60", pictures=3, cells=1),
+    Fault.of(OldInkLeft, EXACT_REVEAL, "vitrine-50", pictures=3, cells=2),
+    Fault.of(EmptyPlaneLeft, EXACT_REVEAL, "mosaic-floor", pictures=3, cells=2),
+    Fault.of(PaletteEntryForgotten, HIDDEN_WRITES, "vitrine-60", pictures=2, cells=2),
+    # stale
+    Fault.of(ChecksumForCompare, EXACT_REVEAL, "vitrine-50", pictures=3, cells=2),
+    Fault.of(TileInUseReused, EXACT_REVEAL, "vitrine-60", pictures=3, cells=3),
+    Fault.of(FoundOnSeenSide, EXACT_REVEAL, "vitrine-50", pictures=2, cells=2),
+    Fault.of(ShadowAhead, PROGRESS, "vitrine-60", pictures=2, cells=1),
+    Fault.of(LostBlankingCounted, PROGRESS, "vitrine-50", pictures=2, cells=1),
+    # wrong reveal
+    Fault.of(PaletteBeforePage, EXACT_REVEAL, "vitrine-60", pictures=2, cells=2),
+    Fault.of(PageARefreshLate, EXACT_REVEAL, "vitrine-50", pictures=2, cells=2),
+    Fault.of(RevealOneBurstEarly, HIDDEN_WRITES, "vitrine-60", pictures=1, cells=1),
+    Fault.of(BankWithoutPage, PROGRESS, "two-wings", pictures=1, cells=1),
+    Fault.of(NothingSentNotRevealed, PROGRESS, "vitrine-50", pictures=2, cells=1),
+    Fault.of(FlipsWhenIdle, EXACT_REVEAL, "vitrine-60", pictures=1, cells=1),
+    # wrong order
+    Fault.of(OrderSwapped, EXACT_REVEAL, "vitrine-50", pictures=2, cells=1),
+    Fault.of(PictureSkipped, PROGRESS, "vitrine-60", pictures=2, cells=1),
+    Fault.of(PairsWithoutRelease, HIDDEN_WRITES, "case-label", pictures=3, cells=4),
+    Fault.of(PairsMapFirst, HIDDEN_WRITES, "case-label", pictures=2, cells=3),
+    Fault.of(SeenPatternNotCopied, HIDDEN_WRITES, "case-label", pictures=2, cells=3),
+    # wrong time
+    Fault.of(SetUpNotCharged, BLANKING_ONLY, "vitrine-60", pictures=1, cells=0),
+    Fault.of(BurstAcrossTheEnd, BLANKING_ONLY, "twin-niche", pictures=1, cells=0),
+    Fault.of(FullBlankingAssumed, BLANKING_ONLY, "case-label", pictures=1, cells=0),
+    # wrong in place: on a bench with one side
+    Fault.of(SplitInPlace, WHOLE_REVEAL, "bench", pictures=1, cells=1),
+    Fault.of(ClearedFirst, IN_ORDER, "bench", pictures=2, cells=2),
+    Fault.of(OldListReplayed, IN_ORDER, "bench", pictures=2, cells=1),
+    # wrong answers
+    Fault.of(TakesOneTooMany, EXACT_REVEAL, "vitrine-50", pictures=1, cells=2),
+    Fault.of(DeclinesTheLargest, FAIR_REFUSAL, "twin-niche", pictures=1, cells=1),
+    Fault.of(AlwaysBusy, PROGRESS, "vitrine-50", pictures=1, cells=0),
+    Fault.of(DeclinesEverything, FAIR_REFUSAL, "vitrine-60", pictures=1, cells=0),
+    Fault.of(DoesNothing, PROGRESS, "vitrine-50", pictures=1, cells=1),
+    Fault.of(TakenAndDropped, PROGRESS, "vitrine-60", pictures=2, cells=1),
+)
+"""Every fault that ships, by subject."""

@@ -1,0 +1,175 @@
+"""The zoo is what it says: each fault shows in its smallest scene, in nothing smaller, and is its base otherwise."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from itertools import product
+
+import pytest
+
+from planeproof.candidates import faults
+from planeproof.candidates.faults import ZOO, Fault
+from planeproof.candidates.faults.queued import Queued
+from planeproof.candidates.reference import Delta, Fresh, InPlace, Pairs, Reuse, SplitPool
+from planeproof.contract import RULES, Machine, Scheduler, TileMap
+from planeproof.hosts import load
+from planeproof.judge import Play, not_applicable, play
+from planeproof.machines import shipped
+from tests.candidates.small import scene, small
+
+
+@dataclass(frozen=True, kw_only=True)
+class Least:
+    """The least scene of a fault: a machine, pictures in letters, what is left of some blankings."""
+
+    machine: Machine
+    pictures: tuple[str, ...]
+    cut: dict[int, int] = field(default_factory=dict)
+
+    @property
+    def letters(self) -> str:
+        """What the pictures are made of, the empty cell included."""
+        return "".join(sorted({".", *"".join(self.pictures)}))
+
+    def smaller(self) -> Iterator[tuple[str, ...]]:
+        """All pictures in the same letters that are fewer, or as many with fewer occupied cells."""
+        cells = sum(letter != "." for letter in "".join(self.pictures))
+        drawings = ["".join(drawing) for drawing in product(self.letters, repeat=self.machine.cells)]
+        for number in range(len(self.pictures) + 1):
+            for pictures in product(drawings, repeat=number):
+                occupied = sum(letter != "." for letter in "".join(pictures))
+                if number < len(self.pictures) or occupied < cells:
+                    yield pictures
+
+
+V50, V60 = small("vitrine-50"), small("vitrine-60")
+WIDE_50, WIDE_60 = (small(f"vitrine-{hertz}", 2, tiles=3, pool=(1, 2)) for hertz in (50, 60))
+NICHE = small("twin-niche", tiles=3, pool=(1, 2))
+FRIEZE = small("long-frieze", tiles=257, pool=(256,))
+LABEL = small("case-label", 2, tiles=5, pool=(1, 2, 3, 4))
+BENCH = small("bench", planes=1, tile_map=TileMap(pages=1))
+
+LEAST: dict[str, Least] = {
+    "patterns-to-seen-plane": Least(machine=V50, pictures=("A",)),
+    "wrong-pitch": Least(machine=small("vitrine-60", 1, 2, around=1), pictures=("..",)),
+    "counts-tiles-from-one": Least(machine=V50, pictures=("A",)),
+    "pool-begins-too-early": Least(machine=small("vitrine-60", tiles=3, pool=(2,)), pictures=("A",)),
+    "panel-colours": Least(machine=V50, pictures=(".",)),
+    "blank-tile-written": Least(machine=V60, pictures=(".",)),
+    "panel-tile-for-blank": Least(machine=small("vitrine-50", tiles=3, pool=(2,)), pictures=(".",)),
+    "seen-plane-too": Least(machine=LABEL, pictures=("A.",)),
+    "pool-not-split": Least(machine=NICHE, pictures=("A", "B")),
+    "tile-index-wraps": Least(machine=FRIEZE, pictures=("A",)),
+    "map-bytes-swapped": Least(machine=small("long-frieze"), pictures=("A",)),
+    "low-byte-only": Least(machine=FRIEZE, pictures=("A",)),
+    "packed-written-whole": Least(machine=small("drawer-front"), pictures=("A", "A")),
+    "interleaved-as-planar": Least(machine=small("pigment-chart"), pictures=("A",)),
+    "last-row-not-sent": Least(machine=V60, pictures=("A",)),
+    "last-cell-not-sent": Least(machine=WIDE_50, pictures=(".A",)),
+    "stale-entry": Least(machine=V60, pictures=("A", ".", ".")),
+    "old-ink-left": Least(machine=V50, pictures=("A", ".", "C")),
+    "empty-plane-left": Least(machine=small("mosaic-floor"), pictures=("a", ".", "B")),
+    "palette-entry-forgotten": Least(machine=V60, pictures=("A", "B")),
+    "checksum-for-compare": Least(machine=V50, pictures=("A", ".", "B")),
+    "tile-in-use-reused": Least(machine=WIDE_60, pictures=("A.", "..", "AB")),
+    "found-on-seen-side": Least(machine=V50, pictures=("A", "A")),
+    "shadow-ahead": Least(machine=V60, pictures=("A", "."), cut={0: 0}),
+    "lost-blanking-counted": Least(machine=V50, pictures=("A", "."), cut={0: 0}),
+    "palette-before-page": Least(machine=WIDE_60, pictures=("A.", ".B"), cut={1: 162}),
+    "page-a-refresh-late": Least(machine=WIDE_50, pictures=("A.", ".B")),
+    "reveal-one-burst-early": Least(machine=V60, pictures=("A",)),
+    "bank-without-page": Least(machine=small("two-wings", tiles=4, pool=(1, 3)), pictures=("A",)),
+    "nothing-sent-not-revealed": Least(machine=V50, pictures=("A", ".")),
+    "flips-when-idle": Least(machine=V60, pictures=("A",)),
+    "order-swapped": Least(machine=V50, pictures=(".", "A"), cut={0: 0}),
+    "picture-skipped": Least(machine=V60, pictures=("A", "."), cut={0: 0}),
+    "pairs-without-release": Least(
+        machine=small("case-label", 3, tiles=5, pool=(1, 2, 3, 4)), pictures=("A..", ".AA", ".B.")
+    ),
+    "pairs-map-first": Least(machine=LABEL, pictures=("AA", "B.")),
+    "seen-pattern-not-copied": Least(machine=LABEL, pictures=("AA", "B.")),
+    "set-up-not-charged": Least(machine=V60, pictures=(".",), cut={0: 20}),
+    "burst-across-the-end": Least(machine=small("twin-niche", 2, tiles=3, pool=(1, 2)), pictures=("..",), cut={0: 20}),
+    "full-blanking-assumed": Least(machine=LABEL, pictures=("..",), cut={0: 1}),
+    "split-in-place": Least(machine=BENCH, pictures=("A",), cut={0: 80}),
+    "cleared-first": Least(machine=BENCH, pictures=("A", "B")),
+    "old-list-replayed": Least(machine=BENCH, pictures=("A", ".")),
+    "takes-one-too-many": Least(machine=small("vitrine-50", 2), pictures=("AA",)),
+    "declines-the-largest": Least(machine=NICHE, pictures=("A",)),
+    "always-busy": Least(machine=V50, pictures=(".",)),
+    "declines-everything": Least(machine=V60, pictures=(".",)),
+    "does-nothing": Least(machine=V50, pictures=("A",)),
+    "taken-and-dropped": Least(machine=V60, pictures=("A", "."), cut={0: 0}),
+}
+
+EACH = pytest.mark.parametrize("fault", ZOO, ids=lambda fault: fault.id)
+
+
+def played(least: Least, make: type[Scheduler]) -> Play:
+    """The play of a least scene, by the fault or by its base."""
+    return play(scene(least.machine, least.pictures, least.cut), make)
+
+
+@EACH
+def test_the_least_scene_shows_the_fault(fault: Fault) -> None:
+    """In its least scene, the first violation of a fault is of the rule that it names."""
+    found = played(LEAST[fault.id], fault.make)
+    first = found.first(frozenset(RULES) - not_applicable(found.scene))
+    assert first is not None
+    assert first.rule is fault.rule, first.said
+
+
+@EACH
+def test_the_base_is_right_in_that_scene(fault: Fault) -> None:
+    """Without its mistake a fault breaks no rule in that scene."""
+    found = played(LEAST[fault.id], fault.base)
+    assert [violation.said for violation in found.violations] == []
+
+
+@EACH
+def test_the_least_scene_has_the_stated_size(fault: Fault) -> None:
+    """The zoo states the pictures and the occupied cells of the least scene, and the machine it is on."""
+    least = LEAST[fault.id]
+    whole = scene(least.machine, least.pictures, least.cut)
+    assert (len(whole.pictures), whole.occupied) == (fault.pictures, fault.cells)
+    assert least.machine.name == f"{fault.machine}, small"
+
+
+@EACH
+def test_nothing_smaller_shows_it(fault: Fault) -> None:
+    """No scene of fewer pictures, or of as many with fewer occupied cells, breaks any rule.
+
+    All of them on the least machine in the letters of the least scene, undisturbed and disturbed as it is.
+    """
+    least, tried = LEAST[fault.id], 0
+    for pictures in least.smaller():
+        for cut in ({}, least.cut) if least.cut else ({},):
+            found = play(scene(least.machine, pictures, cut), fault.make)
+            assert [violation.said for violation in found.violations] == [], (pictures, cut)
+            tried += 1
+    assert tried > 0
+
+
+def test_ids_are_the_class_names() -> None:
+    """Every fault is a class of its own, named by its id, found under its target, and tells its story."""
+    assert len({fault.id for fault in ZOO}) == len({fault.make for fault in ZOO}) == len(ZOO)
+    for fault in ZOO:
+        assert fault.id.replace("-", "") == fault.make.__name__.lower()
+        assert load(fault.target).make is fault.make
+        assert fault.story.endswith(".")
+        assert len(fault.story.split()) > 5
+
+
+def test_every_class_is_in_the_zoo() -> None:
+    """What the package exports is the zoo, all of its faults, and the scheduler that some of them are made of."""
+    names = {fault.make.__name__ for fault in ZOO}
+    assert set(faults.__all__) == {"ZOO", "Fault", "Queued", *names}
+
+
+def test_the_zoo_covers_rules_machines_and_strategies() -> None:
+    """There are at least 28 faults, one for every rule, three for every strategy, all on machines that ship."""
+    assert len(ZOO) >= 28
+    assert {fault.rule for fault in ZOO} == set(RULES)
+    assert {fault.machine for fault in ZOO} <= set(shipped())
+    for strategy in (Fresh, Delta, Reuse, SplitPool, Pairs, InPlace):
+        assert sum(fault.base is strategy for fault in ZOO) >= 3, strategy
+    assert {fault.base for fault in ZOO} == {Fresh, Delta, Reuse, SplitPool, Pairs, InPlace, Queued}
