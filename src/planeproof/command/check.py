@@ -1,0 +1,109 @@
+"""``planeproof check``: judge a scheduler, and show the smallest scene that breaks a rule."""
+
+# ruff: noqa: PLC0415 -- what is heavy is imported when it is needed, so that --help answers at once
+
+import math
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from planeproof.command.printing import show
+from planeproof.command.progress import Progressing
+from planeproof.command.refusing import loading, refusing, writing
+
+if TYPE_CHECKING:
+    from planeproof.contract import Rule
+
+SCENES = 600
+"""Scenes that are played unless something else is asked for."""
+
+
+def _finite(_context: click.Context, _option: click.Parameter, value: float | None) -> float | None:
+    if value is not None and not (math.isfinite(value) and value > 0):
+        raise click.BadParameter(f"{value:g} is not a number of seconds above 0")
+    return value
+
+
+@click.command()
+@click.argument("target")
+@click.option(
+    "--machine",
+    "machines",
+    multiple=True,
+    default=["vitrine-50", "vitrine-60"],
+    show_default=True,
+    metavar="NAME|FILE.toml",
+    help="A machine that ships or a file of your own; may be given several times.",
+)
+@click.option(
+    "--profile",
+    type=click.Choice(["strict", "seen"]),
+    default="strict",
+    show_default=True,
+    help="strict: every rule must be kept. seen: breaches of discipline are exposed, and do not fail.",
+)
+@click.option("--scenes", type=click.IntRange(min=1), metavar="N", help=f"Scenes to play. [default: {SCENES}]")
+@click.option("--seconds", type=float, callback=_finite, metavar="S", help="Search that long instead.")
+@click.option("--seed", type=int, default=0, show_default=True, metavar="N", help="The same seed, the same scenes.")
+@click.option("--only", multiple=True, metavar="RULE", help="Judge by this rule only; may be given several times.")
+@click.option("--as-given", is_flag=True, help="Play on the machines as they are, on none of their small relatives.")
+@click.option(
+    "--cases",
+    type=click.Path(path_type=Path),
+    default=Path(".planeproof"),
+    show_default=True,
+    metavar="DIR",
+    help="Folder for the scenes that are found.",
+)
+@click.option("--quiet", is_flag=True, help="No progress.")
+def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed over by click
+    target: str,
+    machines: tuple[str, ...],
+    profile: str,
+    scenes: int | None,
+    seconds: float | None,
+    seed: int,
+    only: tuple[str, ...],
+    as_given: bool,
+    cases: Path,
+    quiet: bool,
+) -> int:
+    """Check TARGET, which reads package.module:Name or file.py:Name.
+
+    The exit code says what came of it: 0 PASS, 1 FAIL, 2 UNKNOWN, 3 VACUOUS, 4 CANDIDATE ERROR, 5 HUNG.
+    """
+    if scenes is not None and seconds is not None:
+        raise click.UsageError("--scenes and --seconds are both given: leave one of them out")
+    rules = _rules(only)
+
+    from planeproof.hosts import TargetError
+    from planeproof.judge import Profile
+    from planeproof.machines import MachineFileError
+    from planeproof.report import verdict_lines
+    from planeproof.search import check as search
+    from planeproof.search.checking import DEFAULT_MACHINES
+
+    given = (TargetError, MachineFileError)
+    with Progressing(quiet=quiet) as watcher, refusing(*given), loading(target), writing(cases, "--cases folder"):
+        verdict = search(
+            target,
+            machines=machines or DEFAULT_MACHINES,
+            profile=Profile(profile),
+            scenes=scenes or SCENES,
+            seconds=seconds,
+            seed=seed,
+            only=rules,
+            as_given=as_given,
+            cases=cases,
+            watcher=watcher,
+        )
+    show(verdict_lines(verdict))
+    return int(verdict.outcome.value)
+
+
+def _rules(names: tuple[str, ...]) -> "list[Rule]":
+    from planeproof.contract import rule
+
+    with refusing(ValueError):
+        return [rule(name) for name in names]

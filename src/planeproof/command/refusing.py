@@ -1,0 +1,34 @@
+"""What a person gave us can't be used: one clear line, no traceback, exit code 64."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import click
+
+
+@contextmanager
+def refusing(*kinds: type[Exception]) -> Iterator[None]:
+    """Turn errors of these kinds, which say what is wrong with something given, into a refusal."""
+    try:
+        yield
+    except kinds as error:
+        raise click.ClickException(str(error)) from error
+
+
+@contextmanager
+def loading(target: str) -> Iterator[None]:
+    """For importing ``target``, whose own code may end the whole program."""
+    try:
+        yield
+    except SystemExit as error:
+        raise click.ClickException(f"target {target!r} can't be imported: it ends the program ({error!r})") from error
+
+
+@contextmanager
+def writing(path: Path, option: str) -> Iterator[None]:
+    """Turn a failure to write ``path`` into a refusal that names it and the ``option`` to change."""
+    try:
+        yield
+    except OSError as error:
+        raise click.ClickException(f"{path} can't be written ({error.strerror}): name another {option}") from error

@@ -1,0 +1,87 @@
+"""What an answer rests on, in words: the scenes, the state of each rule, the costs."""
+
+from planeproof.judge import Basis, Cost, Outcome, RuleReport, RuleStatus, Strength, Verdict
+from planeproof.report.figures import counted, cycles, share_at_most, wrapped
+
+_STRENGTHS = {
+    Strength.SAMPLED: "sampled",
+    Strength.EXHAUSTED: "exhausted",
+    Strength.PROVED: "proved",
+    Strength.OBSERVED: "observed",
+}
+_BROKEN_OFF = (Outcome.FAIL, Outcome.CANDIDATE_ERROR, Outcome.HUNG)
+
+
+def basis_lines(verdict: Verdict) -> list[str]:
+    """A sentence for each source of scenes."""
+    if not verdict.basis:
+        return ["  nothing: no scene was played"]
+    clean = not any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
+    return [line for basis in verdict.basis for line in wrapped(basis_sentence(basis, clean=clean), 2)]
+
+
+def basis_sentence(basis: Basis, *, clean: bool) -> str:
+    """What ``basis`` says; ``clean`` if none of its scenes failed, for only then is there a bound."""
+    kind = _STRENGTHS[basis.strength]
+    scenes = counted(basis.scenes, "scene")
+    every = "all " if basis.strength is Strength.EXHAUSTED else ""
+    played = f"{kind}: {every}{scenes} ({basis.source})"
+    if not clean:
+        return played
+    if basis.strength is not Strength.SAMPLED:
+        return f"{played}, no failure"
+    if basis.bound is None:
+        return f"{played}, no failure; not drawn independently of one another, so there is no bound"
+    fewer = share_at_most(basis.bound)
+    return (
+        f"{played}, no failure: with 95 % confidence fewer than {fewer} of the scenes that can be so drawn "
+        "fail (one-sided, exact)"
+    )
+
+
+def rule_table(verdict: Verdict) -> list[str]:
+    """The rules that were asked for by what is known of them, and what a margin or a gap means."""
+    cut_short = any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
+    by_state: dict[str, list[str]] = {}
+    for report in verdict.rules:
+        by_state.setdefault(_state(report, cut_short=cut_short), []).append(report.rule.id)
+    return [line for state, rules in by_state.items() for line in wrapped(f"{', '.join(rules)}: {state}", 2)]
+
+
+def cost_lines(verdict: Verdict) -> list[str]:
+    """A line or two for each machine."""
+    return [line for cost in verdict.costs for line in wrapped(f"{cost.machine}: {_cost(cost)}", 2)]
+
+
+def _state(report: RuleReport, *, cut_short: bool) -> str:
+    if report.status is RuleStatus.EXPOSED:
+        return f"EXPOSED: {_exposed(report)}"
+    if report.status is RuleStatus.BROKEN:
+        return "BROKEN"
+    if report.status is RuleStatus.NOT_EXERCISED:
+        return "not exercised: nothing is known of it"
+    if report.status is RuleStatus.NOT_APPLICABLE:
+        return "not applicable: it says nothing on machines with one side"
+    return "kept in the scenes played before the check ended" if cut_short else "kept"
+
+
+def _exposed(report: RuleReport) -> str:
+    broken = "it was broken, which this profile lets be"
+    if report.margin is None:
+        return broken
+    if report.margin < 0:
+        return f"{broken}; at worst {cycles(-report.margin)} cycles beyond the end of a blanking"
+    return (
+        f"{broken}; at the closest, {cycles(report.margin)} cycles of a blanking were left over, and only they spared "
+        "the viewer: a blanking shortened by more could have shown half of the change"
+    )
+
+
+def _cost(cost: Cost) -> str:
+    wait = f"longest wait {cost.longest_wait} of the {counted(cost.patience, 'full blanking')} of its patience"
+    if not cost.shown:
+        return f"no picture was seen; {wait}"
+    return (
+        f"{cost.refreshes_each:.1f} refreshes and {cost.bytes_each:.0f} bytes a picture "
+        f"({counted(cost.shown, 'picture')} seen), fullest blanking {100 * cost.fullest:.0f} %, {wait}"
+    )

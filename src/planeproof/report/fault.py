@@ -1,0 +1,69 @@
+"""One page about a candidate that broke a law of the contract, in the order of the run."""
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+from planeproof.judge import CandidateFault, CandidateHung
+from planeproof.report.figures import wrapped
+from planeproof.report.story import again_lines
+
+_OURS = tuple(str(Path(__file__).parents[1] / package) for package in ("judge", "search"))
+_FRAME = re.compile(r'  File "(?P<file>.*)", line \d+')
+
+
+def fault_lines(fault: CandidateFault, case: str | None) -> list[str]:
+    """Where it was called, what it did, its own lines of the traceback, and what to do."""
+    return [
+        _heading(fault),
+        *wrapped(f"Where: {_call(fault)}.", 2),
+        *wrapped(f"What it did: {_sentence(fault.said)}", 2),
+        *_trace(fault),
+        *wrapped(f"What to do: {fault.advice}", 2),
+        *wrapped(_whose(fault), 2),
+        "",
+        *again_lines(case),
+    ]
+
+
+def _heading(fault: CandidateFault) -> str:
+    hung = isinstance(fault, CandidateHung)
+    return "The candidate did not come to an end" if hung else "The candidate broke a law of the contract"
+
+
+def _call(fault: CandidateFault) -> str:
+    if fault.refresh >= 0:
+        return f"in {fault.method}, in refresh {fault.refresh}"
+    if fault.method == "start":
+        return "in start, in the set-up, display off"
+    if fault.trace or isinstance(fault, CandidateHung):
+        return "when the scheduler was made, before any method of it was called"
+    return f"at no single call: it concerns {fault.method if ' ' in fault.method else f'its method {fault.method}'}"
+
+
+def _sentence(said: str) -> str:
+    return said if said.endswith(".") else f"{said}."
+
+
+def _whose(fault: CandidateFault) -> str:
+    if fault.trace:
+        return "Likely culprit: the candidate itself, for the error came out of its own code."
+    return "Likely culprit: the candidate itself, for this was judged by what it returned, before any rule was."
+
+
+def _trace(fault: CandidateFault) -> list[str]:
+    own = [f"    {line}" for line in own_lines(fault.trace)]
+    return ["  The candidate's own lines:", *own] if own else []
+
+
+def own_lines(trace: str) -> Iterator[str]:
+    """A traceback without the lines that are Planeproof's own."""
+    ours = False
+    for line in trace.rstrip().splitlines():
+        frame = _FRAME.match(line)
+        if frame is not None:
+            ours = frame["file"].startswith(_OURS)
+        elif not line.startswith("    "):
+            ours = False
+        if not ours:
+            yield line

@@ -1,0 +1,132 @@
+"""The story of one broken rule: its sentence, the scene, what happened, and what was seen instead."""
+
+from planeproof.contract import Kind, Rational, Rule, RuleClass
+from planeproof.contract.rules import HIDDEN_WRITES
+from planeproof.judge import Finding, Play, Violation
+from planeproof.judge.play import KEPT_OF_A_RULE
+from planeproof.report.compared import compared_lines
+from planeproof.report.figures import counted, cycles, listed, wrapped
+from planeproof.report.refreshes import Trace
+from planeproof.report.scene import cell_name, scene_lines
+from planeproof.report.writes import place_of
+
+_CLASS = {
+    RuleClass.SEEN: "judged from what the viewer sees",
+    RuleClass.OWN: "protects the rest of the screen",
+    RuleClass.DISCIPLINE: "judged write by write; it is what keeps the viewer safe however a blanking is cut",
+}
+_KIND = {Kind.ALWAYS: "at every moment", Kind.EVENTUALLY: "within the machine's patience"}
+
+
+def rule_lines(rule: Rule, indent: int) -> list[str]:
+    """A rule in full."""
+    label = " " * indent
+    return [
+        *wrapped(rule.statement, indent),
+        f"{label}class     {rule.rule_class.value}: {_CLASS[rule.rule_class]}",
+        f"{label}kind      {rule.kind.value}: must hold {_KIND[rule.kind]}",
+        *_labelled("why", rule.why, indent),
+        *_labelled("known", rule.theorem, indent),
+        *_labelled("witness", f"it counts as exercised once {rule.witness}", indent),
+    ]
+
+
+def _labelled(label: str, text: str, indent: int) -> list[str]:
+    first, *others = wrapped(text, indent + 10)
+    return [f"{' ' * indent}{label:<10}{first.strip()}", *others]
+
+
+def finding_lines(finding: Finding, *, full: bool = False) -> list[str]:
+    """The whole story of a finding, headings at the margin."""
+    play, violation = finding.play, finding.violation
+    how = "The scene" if full else "The smallest scene found that shows it"
+    pictures = None if full else _concerned(play, violation)
+    return [
+        *summary_lines(finding),
+        "",
+        how,
+        *scene_lines(play.scene, 2, concerned=pictures),
+        "",
+        "What happened",
+        *Trace(play=play, marked=violation, full=full).lines(2),
+        *_compared(play, violation),
+    ]
+
+
+def summary_lines(finding: Finding) -> list[str]:
+    """The rule's sentence, where it was broken and why that matters."""
+    play, violation = finding.play, finding.violation
+    return [
+        f"{violation.rule.id}: {violation.rule.statement}",
+        *wrapped(f"Broken {_where(violation)}: {violation.said}.", 2),
+        *_byte(play, violation),
+        *wrapped(f"Why it matters: {violation.rule.why}", 2),
+        *_spared(violation),
+        *_counts(play, violation.rule),
+    ]
+
+
+def again_lines(case: str | None) -> list[str]:
+    """The line to paste to see a scene again."""
+    if case is None:
+        return ["To see it again", "  Nothing was saved. Give check a folder for cases: --cases DIR, then replay."]
+    return ["To see it again", f"  planeproof replay {_quoted(case)}"]
+
+
+def _quoted(path: str) -> str:
+    return f"'{path}'" if any(sign in path for sign in " ()&;$") else path
+
+
+def _where(violation: Violation) -> str:
+    place = "in the set-up" if violation.refresh < 0 else f"in refresh {violation.refresh}"
+    if violation.burst is None:
+        return place
+    return f"{place}, burst {violation.burst}, byte {violation.byte} (counted from 0)"
+
+
+def _byte(play: Play, violation: Violation) -> list[str]:
+    machine = play.scene.machine
+    said = []
+    if violation.address is not None:
+        said += wrapped(f"The byte: {place_of(machine, violation.address)}, address {violation.address}.", 2)
+    if violation.cell is not None:
+        said += wrapped(f"The cell: {cell_name(machine, violation.cell)}.", 2)
+    return said
+
+
+def _margin_sentence(margin: Rational) -> str:
+    """What a margin of cycles means, in words."""
+    return (
+        f"The viewer was spared, with {cycles(margin)} cycles of that blanking to spare: "
+        "had it been cut by more, half of the change could have been seen."
+    )
+
+
+def _spared(violation: Violation) -> list[str]:
+    if violation.margin is None or violation.margin < 0 or violation.rule is not HIDDEN_WRITES:
+        return []
+    return wrapped(_margin_sentence(violation.margin), 2)
+
+
+def _counts(play: Play, rule: Rule) -> list[str]:
+    times = play.counts.get(rule, 0)
+    said = f"In this scene it is broken {counted(times, 'time')}" if times > 1 else ""
+    if times > KEPT_OF_A_RULE:
+        said += f"; the first {KEPT_OF_A_RULE} were kept, the other {times - KEPT_OF_A_RULE} only counted"
+    others = [f"{other.id} ({counted(n, 'time')})" for other, n in play.counts.items() if other is not rule and n]
+    lines = wrapped(f"{said}.", 2) if said else []
+    return lines + (wrapped(f"Also broken in this scene: {listed(others)}.", 2) if others else [])
+
+
+def _concerned(play: Play, violation: Violation) -> list[int]:
+    """All pictures of a small scene, otherwise those that could be seen at the violation."""
+    if len(play.scene.pictures) <= 6:
+        return list(range(len(play.scene.pictures)))
+    refresh = play.refreshes[max(violation.refresh, 0)]
+    near = [violation.picture, refresh.offered, refresh.current, refresh.upcoming]
+    return sorted({number for number in near if number is not None and number >= 0})
+
+
+def _compared(play: Play, violation: Violation) -> list[str]:
+    lines = compared_lines(play, violation, 2)
+    return ["", "Expected and seen", *lines] if lines else []

@@ -1,0 +1,122 @@
+"""A verdict, or one play, as lines of text.
+
+Headings stand at the margin and everything else is indented, so that whoever prints can set them apart; nothing
+depends on that, or on colour.
+"""
+
+from collections.abc import Iterator
+
+from planeproof.contract.rules import RULES
+from planeproof.judge import CandidateFault, Finding, Outcome, Play, Profile, RuleStatus, Verdict
+from planeproof.report.evidence import basis_lines, cost_lines, rule_table
+from planeproof.report.fault import fault_lines
+from planeproof.report.figures import counted, listed, wrapped
+from planeproof.report.refreshes import Trace
+from planeproof.report.scene import scene_lines
+from planeproof.report.story import again_lines, finding_lines, summary_lines
+
+_OPENINGS = {
+    Outcome.PASS: "no rule that was asked for was broken",
+    Outcome.FAIL: "a rule is broken",
+    Outcome.UNKNOWN: "there is no answer; nothing was shown to be right",
+    Outcome.VACUOUS: "there is no answer for every rule: nothing was broken, but not every rule could have been",
+    Outcome.CANDIDATE_ERROR: "the candidate broke a law of the contract, so it can't be judged",
+    Outcome.HUNG: "the candidate did not come to an end, so it can't be judged",
+}
+
+
+def verdict_lines(verdict: Verdict) -> list[str]:
+    """The whole answer of a check: what was found first, then what it rests on."""
+    parts = [_opening(verdict), *_faults(verdict), *_findings(verdict), *_gaps(verdict), *_rest(verdict)]
+    return [line for number, part in enumerate(parts) for line in (["", *part] if number else part)]
+
+
+def play_lines(play: Play, *, target: str, case: str, profile: Profile, wanted: str = "") -> list[str]:
+    """The story of one saved scene, in full; ``wanted`` is the id of the rule it was saved for, if any."""
+    failing = frozenset(rule for rule in RULES if profile.fails_on(rule))
+    violation = play.first(failing)
+    if violation is not None:
+        head = f"FAIL  {target}: a rule is broken in {case} (profile {profile.value})"
+        story = finding_lines(Finding(rule=violation.rule, play=play, violation=violation), full=True)
+        return [head, *_saved_for(wanted, play), "", *story]
+    exposed = play.first(frozenset(RULES))
+    lines = [
+        f"{target}: no rule is broken in {case} (profile {profile.value})",
+        "  That is one scene, and says no more than that.",
+        *_saved_for(wanted, play),
+    ]
+    if exposed is not None:
+        lines += ["", "EXPOSED, which this profile lets be"]
+        lines += [f"  {line}" for line in summary_lines(Finding(rule=exposed.rule, play=play, violation=exposed))]
+    trace = Trace(play=play, marked=exposed, full=True)
+    return [*lines, "", "The scene", *scene_lines(play.scene, 2), "", "What happened", *trace.lines(2)]
+
+
+def _saved_for(wanted: str, play: Play) -> list[str]:
+    """What has become of the rule that the scene was saved for."""
+    if not wanted or wanted in {rule.id for rule, times in play.counts.items() if times}:
+        return []
+    return wrapped(f"It was saved because {wanted} was broken in it; now that rule is kept here.", 2)
+
+
+def fault_page(fault: CandidateFault, *, target: str, outcome: Outcome, case: str) -> list[str]:
+    """The page about a candidate that can't be judged, met when one saved scene was played."""
+    return [f"{_word(outcome)}  {target}: {_OPENINGS[outcome]}", "", *fault_lines(fault, case)]
+
+
+def _word(outcome: Outcome) -> str:
+    return outcome.name.replace("_", " ")
+
+
+def _opening(verdict: Verdict) -> list[str]:
+    first, *others = verdict.outcomes
+    lines = [
+        f"{_word(first)}  {verdict.target}: {_OPENINGS[first]}",
+        *wrapped(
+            f"profile {verdict.profile.value}, seed {verdict.seed}, asked about {listed(verdict.machines)}"
+            + ("" if len(verdict.rules) == len(RULES) else f", for {counted(len(verdict.rules), 'rule')} only"),
+            2,
+        ),
+    ]
+    return lines + [f"  also {_word(outcome)}: {_OPENINGS[outcome]}" for outcome in others]
+
+
+def _faults(verdict: Verdict) -> Iterator[list[str]]:
+    if verdict.fault is not None:
+        yield fault_lines(verdict.fault, verdict.fault_case)
+
+
+def _findings(verdict: Verdict) -> Iterator[list[str]]:
+    """The first finding, causes before effects, in full; of the others where and what."""
+    findings = sorted(verdict.findings, key=lambda finding: RULES.index(finding.rule))
+    for number, finding in enumerate(findings):
+        if number == 0:
+            yield [*finding_lines(finding), "", *again_lines(finding.case)]
+        else:
+            yield [*summary_lines(finding), *(f"  {line.strip()}" for line in again_lines(finding.case)[1:])]
+
+
+def _gaps(verdict: Verdict) -> Iterator[list[str]]:
+    missing = [report.rule for report in verdict.rules if report.status is RuleStatus.NOT_EXERCISED]
+    if not missing or verdict.findings or verdict.fault is not None:
+        return
+    others = [report.rule.id for report in verdict.rules if report.rule not in missing]
+    yield [
+        "What was not exercised",
+        *(line for rule in missing for line in wrapped(f"{rule.id}: it never happened that {rule.witness}.", 2)),
+        *wrapped(f"What to do: {_remedy(others)}", 2),
+    ]
+
+
+def _remedy(others: list[str]) -> str:
+    more = "play more scenes (--scenes, --seconds), and let the small relatives of the machines in (no --as-given). "
+    narrow = f"To ask only for what was exercised: {' '.join(f'--only {rule}' for rule in others)}." if others else ""
+    idle = "A scheduler that shows nothing exercises nothing: see that it answers TAKEN and shows the picture. "
+    return more + idle + narrow
+
+
+def _rest(verdict: Verdict) -> Iterator[list[str]]:
+    yield ["What this rests on", *basis_lines(verdict)]
+    yield ["The rules", *rule_table(verdict)]
+    if verdict.costs:
+        yield ["What it costs, over turning crystals", *cost_lines(verdict)]
