@@ -98,7 +98,7 @@ class WriteJudge:
 
     def _kinds(self, addresses: NDArray[np.intp], inside: NDArray[np.bool_]) -> NDArray[np.intp]:
         known = np.where(inside, addresses, 0)
-        kinds = (self._plan.tile[known] != NOBODY) + 2 * (self._plan.page[known] != NOBODY)
+        kinds = (self._plan.tile[known] != NOBODY) + 2 * (self._plan.page[known] - NOBODY)  # each page its own kind
         return np.where(inside, kinds + 3 * (self._plan.view[known] != NOBODY), -1)
 
     def _write_run(self, piece: Piece, run: slice) -> None:
