@@ -1,8 +1,8 @@
 """A second model of the display, written from the rules alone: one pixel, one byte, one line at a time.
 
-It exists to disagree with `planeproof.display`. So it shares nothing with the package, imports none of it,
-knows no arrays, and prefers the plainest way to say a rule over any faster one. Memory is a dictionary from
-address to byte; a write to an address that belongs to nobody is kept there and never looked at.
+It exists to disagree with `planeproof.display`, so it imports nothing of the package, knows no arrays, and prefers
+the plainest way to say a rule over any faster one. Memory is a dictionary from address to byte; a write to an
+address that belongs to nobody is kept there and never looked at.
 """
 
 import math
@@ -127,14 +127,13 @@ def tile_at(display: Display, memory: Memory, cell_row: int, cell_column: int) -
     power = 1
     while power < in_a_bank:
         power = power * 2
-    number = number % power
+    number %= power
     return shown_bank(display, memory) * in_a_bank + number if number < in_a_bank else None
 
 
 def pixel_bit(display: Display, memory: Memory, tile: int, plane: int, pixel: tuple[int, int]) -> int:
     """Bit ``plane`` of the pixel in row y and column x of a tile; ``pixel`` is (y, x)."""
-    y, x = pixel
-    line, position = (y, x) if display.byte == "row" else (x, y)
+    line, position = pixel if display.byte == "row" else pixel[::-1]
     tile_base = display.pattern_base + tile * 8 * display.planes
     if display.storage == "planar":
         byte, from_the_left = memory[tile_base + 8 * plane + line], position

@@ -1,5 +1,6 @@
 """Sessions: anything written into a machine's memory, by nobody in particular, over a few refreshes."""
 
+import math
 from dataclasses import dataclass
 
 from hypothesis import strategies as st
@@ -45,14 +46,19 @@ def bursts(draw: Draw, machine: Machine) -> Burst:
 
 
 @st.composite
-def sessions(draw: Draw, *, most_refreshes: int = 4) -> Session:
-    """A few refreshes of any machine, in blankings cut a little, much or whole.
+def refreshes(draw: Draw, machine: Machine) -> Refresh:
+    """A few bursts, in a blanking cut a little, much, whole, or so that the last byte lands on a drawn line."""
+    written = tuple(draw(st.lists(bursts(machine), max_size=4)))
+    line = draw(st.integers(0, machine.time.shown))
+    aimed = machine.blank_cycles - math.floor(sum(map(machine.cost, written)) - line * machine.time.cycles_per_line)
+    near = st.just(min(max(aimed, 0), machine.blank_cycles))
+    return draw(st.integers(0, 3) | near | st.integers(0, machine.blank_cycles)), written
 
-    Registers and map entries beyond range are among the noise.
-    """
+
+@st.composite
+def sessions(draw: Draw, *, most_refreshes: int = 4) -> Session:
+    """A few refreshes of any machine; registers and map entries beyond range are among the noise."""
     machine = draw(machines())
-    cuts = st.integers(0, 3) | st.integers(0, machine.blank_cycles)
-    several = st.lists(bursts(machine), max_size=4).map(tuple)
-    refreshes = st.lists(st.tuples(cuts, several), min_size=min(1, most_refreshes), max_size=most_refreshes)
     noise = st.tuples(*[st.binary(min_size=1, max_size=23)] * len(machine.regions))
-    return Session(machine=machine, noise=draw(noise), refreshes=tuple(draw(refreshes)))
+    several = st.lists(refreshes(machine), min_size=min(1, most_refreshes), max_size=most_refreshes)
+    return Session(machine=machine, noise=draw(noise), refreshes=tuple(draw(several)))
