@@ -85,9 +85,7 @@ def pairings() -> Iterator[object]:
 
 def known(make: type[Scheduler], machine: Machine) -> list[pytest.MarkDecorator]:
     """What is known to be wrong in a reference scheduler; strict, so that it goes when that is mended."""
-    reason = (
-        "a burst over a short gap writes the panel's map cells in passing, for the shadow has them"
-    )
+    reason = "a burst over a short gap writes the panel's map cells in passing, for the shadow has them"
     wrong = make in (Delta, Reuse) and machine is FRAMED
     return [pytest.mark.xfail(strict=True, raises=AssertionError, reason=reason)] if wrong else []
 

@@ -140,13 +140,11 @@ def test_nothing_smaller_shows_it(fault: Fault) -> None:
 
     All of them on the least machine in the letters of the least scene, undisturbed and disturbed as it is.
     """
-    least, tried = LEAST[fault.id], 0
+    least = LEAST[fault.id]
     for pictures in least.smaller():
         for cut in ({}, least.cut) if least.cut else ({},):
             found = play(scene(least.machine, pictures, cut), fault.make)
             assert [violation.said for violation in found.violations] == [], (pictures, cut)
-            tried += 1
-    assert tried > 0
 
 
 def test_ids_are_the_class_names() -> None:
