@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from planeproof.contract import Answer, Rule
+from planeproof.contract import Answer, Machine, Rule
 from planeproof.contract.rules import (
     BLANKING_ONLY,
     EXACT_REVEAL,
@@ -32,12 +32,20 @@ from planeproof.report.strip import (
 )
 
 
+@dataclass(frozen=True, eq=False)
+class Right:
+    """A frame that would have been right: what it is, and the title it is shown under."""
+
+    name: str
+    title: str
+    frame: Frame
+
+
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Compared:
-    """Two frames under their titles, and the pixels meant, shape (height, width)."""
+    """The frames that would have been right, and the one there was; ``wrong`` are the pixels meant (height, width)."""
 
-    expected_title: str
-    expected: Frame
+    right: tuple[Right, ...]
     seen_title: str
     seen: Frame
     wrong: NDArray[np.bool_]
@@ -49,20 +57,23 @@ def compared_lines(play: Play, violation: Violation, indent: int) -> list[str]:
     if pair is None or not pair.wrong.any():
         return []
     machine = play.scene.machine
-    cells = cells_of(machine, pair.wrong)
-    cut = cut_round(machine, cells)
+    cut = cut_round(machine, cells_of(machine, pair.wrong))
     where = cut.within(machine)
-    lines = []
-    if where:
-        panel = cell_panel(machine, "cells that differ", cells, "X")
-        lines += [*side_by_side([panel], indent=indent), "", " " * indent + f"enlarged: {where}"]
+    lines = [*_cells(machine, pair, indent), "", f"{' ' * indent}enlarged: {where}"] if where else []
     panels = [
-        frame_panel(machine, pair.expected_title, pair.expected, cut),
+        *(frame_panel(machine, right.title, right.frame, cut) for right in pair.right),
         frame_panel(machine, pair.seen_title, pair.seen, cut),
         mask_panel(f"{counted(int(pair.wrong.sum()), 'pixel')} of difference", pair.wrong, cut),
     ]
-    key = legend(machine, (pair.expected, pair.seen), mask=True)
+    key = legend(machine, (*(right.frame for right in pair.right), pair.seen), mask=True)
     return [*lines, *side_by_side(panels, indent=indent), " " * indent + key]
+
+
+def _cells(machine: Machine, pair: Compared, indent: int) -> list[str]:
+    """Which cells of a large window differ, from each of the frames that would have been right."""
+    differing = [(right.name, cells_of(machine, right.frame != pair.seen)) for right in pair.right]
+    panels = [cell_panel(machine, f"cells unlike {name}", cells, "X") for name, cells in differing]
+    return side_by_side(panels, indent=indent)
 
 
 def _compared(play: Play, violation: Violation) -> Compared | None:
@@ -74,11 +85,14 @@ def _compared(play: Play, violation: Violation) -> Compared | None:
     if rule is EXACT_REVEAL:
         moment = moment_of(play, violation)
         return None if moment is None else _against_due(play, violation, moment.after, "the new view shows")
+    frame = play.refreshes[violation.refresh].frame
     if rule is PROGRESS and violation.picture is not None:
-        frame = play.refreshes[violation.refresh].frame
-        return _pair(f"due: picture {violation.picture}", Names(play).look(violation.picture), "seen instead", frame)
+        names = Names(play)
+        name, due = names.name(violation.picture), names.look(violation.picture)
+        right = (Right(name, f"due: {name}", due),)
+        return Compared(right=right, seen_title="seen instead", seen=frame, wrong=frame != due)
     if rule in (WHOLE_REVEAL, IN_ORDER, BLANKING_ONLY, TILE_CAP, OWN_MEMORY):
-        return _against_due(play, violation, play.refreshes[violation.refresh].frame, "the viewer saw")
+        return _against_due(play, violation, frame, "the viewer saw")
     return None
 
 
@@ -86,28 +100,18 @@ def _byte_by_byte(play: Play, violation: Violation) -> Compared | None:
     moment = moment_of(play, violation)
     if moment is None or violation.pixels is None:
         return None
-    return Compared(
-        expected_title="before this byte",
-        expected=moment.before,
-        seen_title="after this byte",
-        seen=moment.after,
-        wrong=violation.pixels,
-    )
+    right = (Right("before this byte", "before this byte", moment.before),)
+    return Compared(right=right, seen_title="after this byte", seen=moment.after, wrong=violation.pixels)
 
 
 def _against_due(play: Play, violation: Violation, frame: Frame, title: str) -> Compared:
-    """``frame`` beside that of the pictures due then which it is most like."""
+    """``frame`` beside the pictures due then; what differs is told from the one it is most like."""
     names = Names(play)
-    due = _due(play, violation.refresh)
-    nearest = min(due, key=lambda number: int((frame != names.look(number)).sum()))
-    called = "the background" if nearest < 0 else f"picture {nearest}"
-    return _pair(f"expected: {called}", names.look(nearest), title, frame)
-
-
-def _pair(expected_title: str, expected: Frame, seen_title: str, seen: Frame) -> Compared:
-    return Compared(
-        expected_title=expected_title, expected=expected, seen_title=seen_title, seen=seen, wrong=expected != seen
-    )
+    due = {names.name(number): names.look(number) for number in _due(play, violation.refresh)}
+    heads = ("expected", "or")
+    right = tuple(Right(name, f"{head}: {name}", look) for head, (name, look) in zip(heads, due.items(), strict=False))
+    wrong = min((frame != look for look in due.values()), key=lambda mask: int(mask.sum()))
+    return Compared(right=right, seen_title=title, seen=frame, wrong=wrong)
 
 
 def _due(play: Play, number: int) -> list[int]:

@@ -9,7 +9,8 @@ _STRENGTHS = {
     Strength.PROVED: "proved",
     Strength.OBSERVED: "observed",
 }
-_BROKEN_OFF = (Outcome.FAIL, Outcome.CANDIDATE_ERROR, Outcome.HUNG)
+_TOGETHER = "broken too, in a scene where another rule was broken first"
+_BROKEN_OFF = (Outcome.FAIL, Outcome.CANDIDATE_ERROR, Outcome.HUNG, Outcome.UNKNOWN)
 
 
 def basis_lines(verdict: Verdict) -> list[str]:
@@ -42,9 +43,12 @@ def basis_sentence(basis: Basis, *, clean: bool) -> str:
 def rule_table(verdict: Verdict) -> list[str]:
     """The rules that were asked for by what is known of them, and what a margin or a gap means."""
     cut_short = any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
+    broken = {rule for finding in verdict.findings for rule, times in finding.play.counts.items() if times}
     by_state: dict[str, list[str]] = {}
     for report in verdict.rules:
-        by_state.setdefault(_state(report, cut_short=cut_short), []).append(report.rule.id)
+        together = report.rule in broken and report.status is RuleStatus.KEPT
+        state = _TOGETHER if together else _state(report, cut_short=cut_short)
+        by_state.setdefault(state, []).append(report.rule.id)
     return [line for state, rules in by_state.items() for line in wrapped(f"{', '.join(rules)}: {state}", 2)]
 
 
@@ -59,10 +63,10 @@ def _state(report: RuleReport, *, cut_short: bool) -> str:
     if report.status is RuleStatus.BROKEN:
         return "BROKEN"
     if report.status is RuleStatus.NOT_EXERCISED:
-        return "not exercised: nothing is known of it"
+        return "not exercised" + (" before the check ended" if cut_short else ": nothing is known of it")
     if report.status is RuleStatus.NOT_APPLICABLE:
         return "not applicable: it says nothing on machines with one side"
-    return "kept in the scenes played before the check ended" if cut_short else "kept"
+    return "no breach of its own was found before the check ended" if cut_short else "kept"
 
 
 def _exposed(report: RuleReport) -> str:

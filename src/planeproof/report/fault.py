@@ -38,7 +38,7 @@ def _call(fault: CandidateFault) -> str:
         return "in start, in the set-up, display off"
     if fault.trace or isinstance(fault, CandidateHung):
         return "when the scheduler was made, before any method of it was called"
-    return f"at no single call: it concerns {fault.method if ' ' in fault.method else f'its method {fault.method}'}"
+    return "before the set-up" if " " not in fault.method else f"in no one call: it concerns {fault.method}"
 
 
 def _sentence(said: str) -> str:
@@ -46,9 +46,11 @@ def _sentence(said: str) -> str:
 
 
 def _whose(fault: CandidateFault) -> str:
+    if isinstance(fault, CandidateHung):
+        return "Likely culprit: a loop or a wait in the candidate's own code; no rule is judged before it ends."
     if fault.trace:
         return "Likely culprit: the candidate itself, for the error came out of its own code."
-    return "Likely culprit: the candidate itself, for this was judged by what it returned, before any rule was."
+    return "Likely culprit: the candidate itself; this comes before any rule is judged."
 
 
 def _trace(fault: CandidateFault) -> list[str]:

@@ -8,14 +8,15 @@ from itertools import groupby
 from planeproof.contract import Answer, Burst
 from planeproof.display import UNDEFINED, Frame, blank_frame, look_of
 from planeproof.judge import Play, Refresh, Violation
+from planeproof.judge.seen import BACKGROUND
 from planeproof.report.figures import counted, cycles, wrapped
 from planeproof.report.writes import in_hex, said
 
 SHOWN_BEFORE = 6
 """Refreshes before the one that matters that are told, unless all are asked for."""
 
-BURSTS_SHOWN = 10
-"""Bursts of one blanking that are told, unless all are asked for."""
+BURSTS_SHOWN, BURSTS_SHOWN_HERE = 5, 10
+"""Bursts of one blanking that are told, and of the one that matters, unless all are asked for."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -86,9 +87,10 @@ class Trace:
         marked = self.marked if self.marked is not None and self.marked.refresh == refresh else None
         centre = marked.burst if marked is not None and marked.burst is not None else 0
         first, last = 0, len(bursts)
-        if not self.full and len(bursts) > BURSTS_SHOWN:
-            first = max(0, min(centre - BURSTS_SHOWN + 3, len(bursts) - BURSTS_SHOWN))
-            last = first + BURSTS_SHOWN
+        most = len(bursts) if self.full else BURSTS_SHOWN if marked is None else BURSTS_SHOWN_HERE
+        if len(bursts) > most:
+            first = max(0, min(centre - most + 3, len(bursts) - most))
+            last = first + most
         if first:
             yield f"{' ' * indent}    ... {counted(first, 'burst')} before"
         for number in range(first, last):
@@ -116,15 +118,18 @@ class Names:
     def __init__(self, play: Play) -> None:
         self._machine = play.scene.machine
         self._pictures = play.scene.pictures
-        taken = {r.offered for r in play.refreshes if r.answer is Answer.TAKEN}
-        self._known = {self.look(number).tobytes(): f"picture {number}" for number in sorted(taken - {None}, key=str)}
-        self._known[blank_frame(self._machine).tobytes()] = "the background"
+        taken = [r.offered for r in play.refreshes if r.answer is Answer.TAKEN and r.offered is not None]
+        self._known = {self.look(number).tobytes(): number for number in [*reversed(taken), BACKGROUND]}
 
-    def look(self, picture: int | None) -> Frame:
-        """The frame that shows ``picture`` whole, the background for None or a number below 0."""
-        if picture is None or picture < 0:
-            return blank_frame(self._machine)
-        return look_of(self._machine, self._pictures[picture])
+    def look(self, picture: int) -> Frame:
+        """The frame that shows ``picture`` whole, or the background."""
+        return blank_frame(self._machine) if picture < 0 else look_of(self._machine, self._pictures[picture])
+
+    def name(self, picture: int) -> str:
+        """``picture 3``, or the background."""
+        if picture < 0:
+            return "the background"
+        return f"picture {picture}{'' if self._pictures[picture].occupied else ' (empty)'}"
 
     def of(self, refresh: Refresh) -> str:
         """What the viewer sees in ``refresh``."""
@@ -133,12 +138,12 @@ class Names:
         if undefined.any():
             line = int(undefined.any(axis=1).argmax())
             return f"a frame that is undefined from line {line} of the window on"
-        for number in (refresh.current, refresh.upcoming):
-            if number is not None and (frame == self.look(number)).all():
-                return "the background" if number < 0 else f"picture {number}"
+        if (frame == self.look(refresh.current)).all():
+            return self.name(refresh.current)
         known = self._known.get(frame.tobytes())
         if known is not None:
-            return f"{known} again" if known != "the background" else known
-        wrong = int((frame != self.look(refresh.current)).sum())
-        current = "the background" if refresh.current < 0 else f"picture {refresh.current}"
-        return f"no picture: {counted(wrong, 'pixel')} differ{'s' * (wrong == 1)} from {current}"
+            return f"{self.name(known)}, out of turn"
+        due = [refresh.current] if refresh.upcoming is None else [refresh.current, refresh.upcoming]
+        unlike = {number: int((frame != self.look(number)).sum()) for number in due}
+        nearest = min(due, key=unlike.__getitem__)
+        return f"no whole picture: {counted(unlike[nearest], 'pixel')} unlike {self.name(nearest)}"

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from planeproof.contract import Machine, Picture, Scene
+from planeproof.contract.picture import same_rows
 from planeproof.display import look_of
 from planeproof.report.figures import counted, spans, wrapped
 from planeproof.report.machine import machine_lines
@@ -25,7 +26,7 @@ def scene_lines(scene: Scene, indent: int, *, concerned: Sequence[int] | None = 
     if left_out:
         lines.append(" " * indent + f"{counted(left_out, 'more picture')}, not concerned here")
     lines += _disturbances(scene, indent)
-    return [*lines, "", *_drawn(scene, [scene.pictures[number] for number in shown], indent)]
+    return [*lines, *_drawn(scene, [picture for picture in _new(scene) if picture.number in shown], indent)]
 
 
 def cell_name(machine: Machine, cell: int) -> str:
@@ -43,11 +44,17 @@ def _picture(scene: Scene, number: int, picture: Picture) -> str:
     if not picture.occupied:
         return ready + "empty"
     total = scene.machine.cells
-    same = [n for n in range(number) if scene.pictures[n].rows.tobytes() == picture.rows.tobytes()]
-    again = f"; the same as picture {same[-1]}" if same else ""
+    first = next(n for n in range(number + 1) if same_rows([scene.pictures[n]], [picture]))
+    again = "" if first == number else f"; the same as picture {first}"
     few = total > 1 and len(picture.occupied) <= 2 * PICTURES_SHOWN
     cells = f" (cell{'s' * (len(picture.occupied) > 1)} {spans(picture.occupied)})" if few else ""
     return f"{ready}{len(picture.occupied)} of {counted(total, 'cell')} occupied{cells}{again}"
+
+
+def _new(scene: Scene) -> list[Picture]:
+    """The pictures that are worth drawing: neither empty nor the same as an earlier one."""
+    first = {picture.rows.tobytes(): picture for picture in reversed(scene.pictures)}
+    return [picture for picture in scene.pictures if picture.occupied and first[picture.rows.tobytes()] is picture]
 
 
 def _disturbances(scene: Scene, indent: int) -> list[str]:
@@ -64,13 +71,15 @@ def _disturbances(scene: Scene, indent: int) -> list[str]:
 def _drawn(scene: Scene, pictures: Sequence[Picture], indent: int) -> list[str]:
     """Each picture whole where the window is small; otherwise which cells it occupies."""
     machine = scene.machine
+    if not pictures:
+        return []
     cut = cut_round(machine, ())
     if cut.within(machine):
         panels = [cell_panel(machine, _title(picture), picture.occupied, "#") for picture in pictures]
-        return [*side_by_side(panels, indent=indent), " " * indent + "a character a cell: # occupied, · empty"]
+        return ["", *side_by_side(panels, indent=indent), " " * indent + "a character a cell: # occupied, · empty"]
     looks = [look_of(machine, picture) for picture in pictures]
     drawn = [_panel(machine, picture, cut) for picture in pictures]
-    return [*side_by_side(drawn, indent=indent), " " * indent + legend(machine, looks, mask=False)]
+    return ["", *side_by_side(drawn, indent=indent), " " * indent + legend(machine, looks, mask=False)]
 
 
 def _panel(machine: Machine, picture: Picture, cut: Cut) -> Panel:

@@ -1,6 +1,6 @@
 """The story of one broken rule: its sentence, the scene, what happened, and what was seen instead."""
 
-from planeproof.contract import Kind, Rational, Rule, RuleClass
+from planeproof.contract import Kind, Rule, RuleClass
 from planeproof.contract.rules import HIDDEN_WRITES
 from planeproof.judge import Finding, Play, Violation
 from planeproof.judge.play import KEPT_OF_A_RULE
@@ -13,7 +13,7 @@ from planeproof.report.writes import place_of
 _CLASS = {
     RuleClass.SEEN: "judged from what the viewer sees",
     RuleClass.OWN: "protects the rest of the screen",
-    RuleClass.DISCIPLINE: "judged write by write; it is what keeps the viewer safe however a blanking is cut",
+    RuleClass.DISCIPLINE: "judged write by write, so that no cut of a blanking can do harm",
 }
 _KIND = {Kind.ALWAYS: "at every moment", Kind.EVENTUALLY: "within the machine's patience"}
 
@@ -53,17 +53,18 @@ def finding_lines(finding: Finding, *, full: bool = False) -> list[str]:
     ]
 
 
-def summary_lines(finding: Finding) -> list[str]:
+def summary_lines(finding: Finding, indent: int = 0) -> list[str]:
     """The rule's sentence, where it was broken and why that matters."""
     play, violation = finding.play, finding.violation
-    return [
-        f"{violation.rule.id}: {violation.rule.statement}",
-        *wrapped(f"Broken {_where(violation)}: {violation.said}.", 2),
+    said = [
+        f"Broken {_where(violation)}: {violation.said}.",
         *_byte(play, violation),
-        *wrapped(f"Why it matters: {violation.rule.why}", 2),
-        *_spared(violation),
+        f"Why it matters: {violation.rule.why}",
+        *_spared(play, violation),
         *_counts(play, violation.rule),
     ]
+    head = wrapped(f"{violation.rule.id}: {violation.rule.statement}", indent)
+    return head + [line for text in said for line in wrapped(text, indent + 2)]
 
 
 def again_lines(case: str | None) -> list[str]:
@@ -88,24 +89,19 @@ def _byte(play: Play, violation: Violation) -> list[str]:
     machine = play.scene.machine
     said = []
     if violation.address is not None:
-        said += wrapped(f"The byte: {place_of(machine, violation.address)}, address {violation.address}.", 2)
+        said.append(f"The byte at address {violation.address}: {place_of(machine, violation.address)}.")
     if violation.cell is not None:
-        said += wrapped(f"The cell: {cell_name(machine, violation.cell)}.", 2)
+        said.append(f"The cell: {cell_name(machine, violation.cell)}.")
     return said
 
 
-def _margin_sentence(margin: Rational) -> str:
-    """What a margin of cycles means, in words."""
-    return (
-        f"The viewer was spared, with {cycles(margin)} cycles of that blanking to spare: "
-        "had it been cut by more, half of the change could have been seen."
-    )
-
-
-def _spared(violation: Violation) -> list[str]:
-    if violation.margin is None or violation.margin < 0 or violation.rule is not HIDDEN_WRITES:
+def _spared(play: Play, violation: Violation) -> list[str]:
+    """What the margin means, for a write to what was being seen that no frame shows."""
+    seen = any(v.refresh == violation.refresh and v.rule.rule_class is RuleClass.SEEN for v in play.violations)
+    if violation.margin is None or violation.margin < 0 or violation.rule is not HIDDEN_WRITES or seen:
         return []
-    return wrapped(_margin_sentence(violation.margin), 2)
+    left = f"{cycles(violation.margin)} cycles of that blanking were left over"
+    return [f"The viewer was spared, for {left}: shorter by more, it could have shown half of the change."]
 
 
 def _counts(play: Play, rule: Rule) -> list[str]:
@@ -114,8 +110,8 @@ def _counts(play: Play, rule: Rule) -> list[str]:
     if times > KEPT_OF_A_RULE:
         said += f"; the first {KEPT_OF_A_RULE} were kept, the other {times - KEPT_OF_A_RULE} only counted"
     others = [f"{other.id} ({counted(n, 'time')})" for other, n in play.counts.items() if other is not rule and n]
-    lines = wrapped(f"{said}.", 2) if said else []
-    return lines + (wrapped(f"Also broken in this scene: {listed(others)}.", 2) if others else [])
+    lines = [f"{said}."] if said else []
+    return lines + ([f"Also broken in this scene: {listed(others)}."] if others else [])
 
 
 def _concerned(play: Play, violation: Violation) -> list[int]:

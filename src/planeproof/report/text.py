@@ -14,6 +14,7 @@ from planeproof.report.figures import counted, listed, wrapped
 from planeproof.report.refreshes import Trace
 from planeproof.report.scene import scene_lines
 from planeproof.report.story import again_lines, finding_lines, summary_lines
+from planeproof.report.strip import WIDTH
 
 _OPENINGS = {
     Outcome.PASS: "no rule that was asked for was broken",
@@ -36,18 +37,18 @@ def play_lines(play: Play, *, target: str, case: str, profile: Profile, wanted: 
     failing = frozenset(rule for rule in RULES if profile.fails_on(rule))
     violation = play.first(failing)
     if violation is not None:
-        head = f"FAIL  {target}: a rule is broken in {case} (profile {profile.value})"
+        head = _head(Outcome.FAIL, target, f"a rule is broken in {case} (profile {profile.value})")
         story = finding_lines(Finding(rule=violation.rule, play=play, violation=violation), full=True)
-        return [head, *_saved_for(wanted, play), "", *story]
+        return [*head, *_saved_for(wanted, play), "", *story]
     exposed = play.first(frozenset(RULES))
     lines = [
-        f"{target}: no rule is broken in {case} (profile {profile.value})",
+        *wrapped(f"{target}: no rule is broken in {case} (profile {profile.value})", 0),
         "  That is one scene, and says no more than that.",
         *_saved_for(wanted, play),
     ]
     if exposed is not None:
         lines += ["", "EXPOSED, which this profile lets be"]
-        lines += [f"  {line}" for line in summary_lines(Finding(rule=exposed.rule, play=play, violation=exposed))]
+        lines += summary_lines(Finding(rule=exposed.rule, play=play, violation=exposed), 2)
     trace = Trace(play=play, marked=exposed, full=True)
     return [*lines, "", "The scene", *scene_lines(play.scene, 2), "", "What happened", *trace.lines(2)]
 
@@ -61,7 +62,12 @@ def _saved_for(wanted: str, play: Play) -> list[str]:
 
 def fault_page(fault: CandidateFault, *, target: str, outcome: Outcome, case: str) -> list[str]:
     """The page about a candidate that can't be judged, met when one saved scene was played."""
-    return [f"{_word(outcome)}  {target}: {_OPENINGS[outcome]}", "", *fault_lines(fault, case)]
+    return [*_head(outcome, target, _OPENINGS[outcome]), "", *fault_lines(fault, case)]
+
+
+def _head(outcome: Outcome, target: str, said: str) -> list[str]:
+    first, *others = wrapped(f"{target}: {said}", 0, WIDTH - len(_word(outcome)) - 2)
+    return [f"{_word(outcome)}  {first}", *others]
 
 
 def _word(outcome: Outcome) -> str:
@@ -70,8 +76,9 @@ def _word(outcome: Outcome) -> str:
 
 def _opening(verdict: Verdict) -> list[str]:
     first, *others = verdict.outcomes
+    broken = verdict.findings if first is Outcome.FAIL else ()
     lines = [
-        f"{_word(first)}  {verdict.target}: {_OPENINGS[first]}",
+        *_head(first, verdict.target, f"{len(broken)} rules are broken" if len(broken) > 1 else _OPENINGS[first]),
         *wrapped(
             f"profile {verdict.profile.value}, seed {verdict.seed}, asked about {listed(verdict.machines)}"
             + ("" if len(verdict.rules) == len(RULES) else f", for {counted(len(verdict.rules), 'rule')} only"),
@@ -100,7 +107,8 @@ def _gaps(verdict: Verdict) -> Iterator[list[str]]:
     missing = [report.rule for report in verdict.rules if report.status is RuleStatus.NOT_EXERCISED]
     if not missing or verdict.findings or verdict.fault is not None:
         return
-    others = [report.rule.id for report in verdict.rules if report.rule not in missing]
+    judged = (RuleStatus.KEPT, RuleStatus.EXPOSED)
+    others = [report.rule.id for report in verdict.rules if report.status in judged]
     yield [
         "What was not exercised",
         *(line for rule in missing for line in wrapped(f"{rule.id}: it never happened that {rule.witness}.", 2)),

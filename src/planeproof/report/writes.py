@@ -7,7 +7,7 @@
 >>> said(machine, Burst(machine.map_address(1, 1), machine.map_entry(3)))
 'map page 1, cell 1 names tile 3'
 >>> said(machine, machine.view_bursts(1, 0)[0])
-'colours 1-3 become 0 1 1, page register: page 1 is shown'
+'colours 1-3 become 0 1 1; page register: page 1 is shown'
 """
 
 from collections.abc import Callable, Iterator
@@ -25,14 +25,14 @@ BYTES_SHOWN = 12
 
 def said(machine: Machine, burst: Burst) -> str:
     """What ``burst`` writes."""
-    return ", ".join(_parts(machine, burst))
+    return "; ".join(_parts(machine, burst))
 
 
 def place_of(machine: Machine, address: int) -> str:
     """What the one byte at ``address`` is."""
     region = _region_at(machine, address)
     if region is None:
-        return f"address {address}, where there is no picture memory"
+        return "no picture memory"
     if region.kind is RegionKind.PATTERNS:
         return _pattern_run(machine, [address])
     if region.kind is RegionKind.MAP:
@@ -52,6 +52,9 @@ def in_hex(burst: Burst, marked: int | None) -> str:
     return f"{before}{' '.join(texts)}{after}"
 
 
+_IN_BANK = {False: "", True: " of its bank"}
+
+
 @dataclass(frozen=True)
 class _Byte:
     address: int
@@ -64,7 +67,7 @@ def _parts(machine: Machine, burst: Burst) -> Iterator[str]:
     for region, run in groupby(written, key=lambda byte: _region_at(machine, byte.address)):
         if region is None:
             addresses = spans(byte.address for byte in run)
-            yield f"address {addresses}, where there is no picture memory"
+            yield f"addresses {addresses}, where there is no picture memory"
         else:
             yield from _WORDS[region.kind](machine, region, list(run))
 
@@ -155,15 +158,15 @@ def _entry(machine: Machine, region: Region, entry: list[_Byte]) -> tuple[int, s
     number &= (1 << (per_bank - 1).bit_length()) - 1
     if number >= per_bank:
         return cell, f"no tile ({number})"
-    return cell, "blank" if number == machine.blank_tile else f"tile {number}{' of its bank' * (machine.map.banks > 1)}"
+    return cell, "the blank tile" if number == machine.blank_tile else f"tile {number}{_IN_BANK[machine.map.banks > 1]}"
 
 
 def _names(names: list[str]) -> str:
-    short = [name.removeprefix("tile ") for name in names]
-    if set(names) == {"blank"}:
-        return "the blank tile"
+    if set(names) == {"the blank tile"}:
+        return names[0]
+    short = [name.removeprefix("tile ").replace("the blank tile", "blank") for name in names]
     kept = short if len(short) <= BYTES_SHOWN else [*short[:BYTES_SHOWN], f"... ({len(short)} in all)"]
-    return f"tiles {' '.join(kept)}"
+    return f"tiles {', '.join(kept)}"
 
 
 def _map_place(machine: Machine, region: Region, address: int) -> str:
@@ -171,7 +174,7 @@ def _map_place(machine: Machine, region: Region, address: int) -> str:
     cell = _cell_at(machine, region, address)
     place, byte = divmod(address - region.start, machine.map.entry_bytes)
     row, column = divmod(place, machine.window.pitch)
-    name = f"column {column}, row {row} of the map, outside the window" if cell is None else f"cell {cell}"
+    name = f"outside the window (column {column}, row {row} of the map)" if cell is None else f"cell {cell}"
     if machine.map.entry_bytes == 1 or cell is None:
         return name
     low = (byte == 0) == (machine.map.byte_order is ByteOrder.LOW_FIRST)
