@@ -101,13 +101,13 @@ class Viewer:
     def see(self, frame: Frame, refresh: int, *, full: bool) -> None:
         """A frame was seen, after a blanking that was ``full`` or not: rules whole-reveal, in-order, progress."""
         self._blankings += full
+        self._judge_waiting(refresh)
         key = frame.tobytes()
         step = self._step_to(key)
         if step is None:
             self._judge_other(frame, key, refresh)
         elif step:
             self._move_to(self._place + 1)
-        self._judge_waiting(refresh)
 
     def _step_to(self, key: bytes) -> int | None:
         for step in (0, 1):
