@@ -186,7 +186,7 @@ class _Player:
                 judge_lateness(piece, machine.outside, self._report)
         drawn = [piece for piece in arrivals.pieces if piece.line is not None]
         inside = [piece for piece in arrivals.pieces if piece.line is None]
-        before = self.frame
+        before = self.blank if self.frame is None else self.frame
         self.writes.begin(inside if machine.outside is Outside.LOST else [*inside, *drawn])
         for piece in inside:
             self.writes.write(piece)
@@ -197,12 +197,12 @@ class _Player:
             self.writes.judge_shown_tiles(number)
         self._witness_writes(before)
 
-    def _witness_writes(self, before: Frame | None) -> None:
-        seen = before is not None and not (before == self.blank).all()
+    def _witness_writes(self, before: Frame) -> None:
+        seen = not (before == self.blank).all()
         patterns, entries = self.writes.changed_patterns, self.writes.changed_map
         self.witnesses.wrote(patterns=patterns, map_entries=entries, something_seen=seen)
         shown = self.writes.revealed
-        if shown is not None and before is not None and (shown != before).any():
+        if shown is not None and (shown != before).any():
             self.witnesses.revealed()
 
     def _set_margins(self, kept: int, left: Rational) -> None:
