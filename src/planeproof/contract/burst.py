@@ -2,6 +2,9 @@
 
 from dataclasses import dataclass
 
+FARTHEST = 1 << 40
+"""Addresses beyond this, either way, are refused at once: they are slips, and no array could hold them."""
+
 
 @dataclass(frozen=True, slots=True)
 class Burst:
@@ -25,6 +28,8 @@ class Burst:
         for field, value in (("address", self.address), ("step", self.step)):
             if not isinstance(value, int) or isinstance(value, bool):
                 raise TypeError(f"Burst.{field} is {value!r} ({type(value).__name__}): it must be an int")
+        if not -FARTHEST <= self.address <= FARTHEST:
+            raise ValueError(f"Burst.address is {self.address}: no machine reaches so far, it must be within {FARTHEST}")
         if self.step < 1:
             raise ValueError(f"Burst.step is {self.step}: it must be 1, or a map row where the machine permits it")
 
