@@ -46,7 +46,7 @@ WIDE_50, WIDE_60 = (small(f"vitrine-{hertz}", 2, tiles=3, pool=(1, 2)) for hertz
 NICHE = small("twin-niche", tiles=3, pool=(1, 2))
 FRIEZE = small("long-frieze", tiles=257, pool=(256,))
 LABEL = small("case-label", 2, tiles=5, pool=(1, 2, 3, 4))
-BENCH = small("bench", planes=1, tile_map=TileMap(pages=1))
+PLATE = small("name-plate")
 
 LEAST: dict[str, Least] = {
     "patterns-to-seen-plane": Least(machine=V50, pictures=("A",)),
@@ -90,9 +90,9 @@ LEAST: dict[str, Least] = {
     "set-up-not-charged": Least(machine=V60, pictures=(".",), cut={0: 20}),
     "burst-across-the-end": Least(machine=small("twin-niche", 2, tiles=3, pool=(1, 2)), pictures=("..",), cut={0: 20}),
     "full-blanking-assumed": Least(machine=LABEL, pictures=("..",), cut={0: 1}),
-    "split-in-place": Least(machine=BENCH, pictures=("A",), cut={0: 80}),
-    "cleared-first": Least(machine=BENCH, pictures=("A", "B")),
-    "old-list-replayed": Least(machine=BENCH, pictures=("A", ".")),
+    "split-in-place": Least(machine=PLATE, pictures=("A",), cut={0: 80}),
+    "cleared-first": Least(machine=PLATE, pictures=("A", "B")),
+    "old-list-replayed": Least(machine=PLATE, pictures=("A", ".")),
     "takes-one-too-many": Least(machine=small("vitrine-50", 2), pictures=("AA",)),
     "declines-the-largest": Least(machine=NICHE, pictures=("A",)),
     "always-busy": Least(machine=V50, pictures=(".",)),

@@ -84,7 +84,11 @@ def test_what_is_no_exact_number_of_cycles(written: str) -> None:
         ("#FFffff", "#000000", "colours.inks is (1,): background and inks must show pairwise different colours"),
         ("per_byte = 8", "per_byte = -8", "time.per_byte is -8: must be an exact number of cycles"),
         ("per_byte = 8", "per_byte = 1000000", "time (cycles left of a blanking) is 7884: must leave at least"),
-        ("[time]", "[demands]\nmust_show = 4\n[time]", "demands.must_show is 4: must be at most the cap of 3"),
+        (
+            "[time]",
+            "[demands]\nmust_show = 4\n[time]",
+            "demands.must_show is 4: must be at most 3, the tiles of the pool that one view can show",
+        ),
         ("[time]", "[map]\nbanks = 3\n[time]", "map.banks is 3: must split the 4 tiles evenly"),
     ],
 )

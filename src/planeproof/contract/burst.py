@@ -29,7 +29,9 @@ class Burst:
             if not isinstance(value, int) or isinstance(value, bool):
                 raise TypeError(f"Burst.{field} is {value!r} ({type(value).__name__}): it must be an int")
         if not -FARTHEST <= self.address <= FARTHEST:
-            raise ValueError(f"Burst.address is {self.address}: no machine reaches so far, it must be within {FARTHEST}")
+            raise ValueError(
+                f"Burst.address is {self.address}: no machine reaches so far, it must be within {FARTHEST}"
+            )
         if self.step < 1:
             raise ValueError(f"Burst.step is {self.step}: it must be 1, or a map row where the machine permits it")
 

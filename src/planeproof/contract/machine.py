@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from planeproof.contract.burst import Burst
+from planeproof.contract.demands import must_show_unless_demanded, patience_unless_demanded
 from planeproof.contract.errors import MachineError, require
 from planeproof.contract.layout import TILE_SIDE, Storage, TileBits, tile_bits
 from planeproof.contract.parts import (
@@ -284,35 +285,16 @@ class Machine:
 
     @cached_property
     def must_show(self) -> int:
-        """Pictures with up to this many occupied cells may not be declined.
-
-        Unless demanded: the cap if there are 2 pages and every picture has planes (or a bank) of its own beside the
-        other one's, otherwise half the cap. With several banks the cap is that of a bank, for a view shows only one.
-        """
-        if self.demands.must_show is not None:
-            return self.demands.must_show
-        roomy = self.map.pages == 2 and (self.plane_sets > 1 or self.map.banks > 1)
-        return self.cap_of_view if roomy else self.cap_of_view // 2
+        """Pictures with up to this many occupied cells may not be declined; see `must_show_unless_demanded`."""
+        asked = self.demands.must_show
+        return must_show_unless_demanded(self.tiles, self.map, self.cap_of_view) if asked is None else asked
 
     @cached_property
     def patience(self) -> int:
-        """Full blankings within which a taken picture must be seen.
-
-        Unless demanded: 4 + 4 x the blankings that every occupied pattern, every cell and the view take when
-        sent in the smallest bursts, one at a time.
-        """
+        """Full blankings within which a taken picture must be seen; see `patience_unless_demanded`."""
         if self.demands.patience is not None:
             return self.demands.patience
-        patterns = min(self.cap, self.cells)
-        if self.tiles.storage is Storage.INTERLEAVED:
-            blankings = self._blankings(patterns * self.tiles.depth * TILE_SIDE, 1)
-        else:
-            packed = self.tiles.storage is Storage.PACKED
-            blankings = self._blankings(patterns * (self.tiles.planes if packed else self.tiles.depth), TILE_SIDE)
-        return 4 + 4 * (blankings + self._blankings(self.cells, self.map.entry_bytes) + 1)
-
-    def _blankings(self, bursts: int, n_bytes: int) -> int:
-        return -(-bursts // int(self.blank_cycles // self.burst_cycles(n_bytes)))
+        return patience_unless_demanded(self.tiles, self.map, self.cells, self.blank_cycles, self.burst_cycles)
 
 
 def _within(what: str, value: int, end: int) -> None:

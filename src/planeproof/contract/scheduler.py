@@ -69,8 +69,9 @@ line it lands in the next blanking, still late, and its time is taken off that b
 >>> (112 - 111) // machine.time.cycles_per_line, (112 + 90 - 111) // machine.time.cycles_per_line
 (0, 1)
 
-**Disturbances.** A blanking may be shortened (it begins late and ends on time) or lost. `blank` is told the
-true figure; for a lost blanking it is not called at all. So count on nothing but the ``cycles`` of this call:
+**Disturbances.** A blanking may be shortened (it begins late and ends on time, so bytes left over from before
+use up the part that is missing first) or lost. `blank` is told the true figure; for a lost blanking it is not
+called at all. So count on nothing but the ``cycles`` of this call:
 
 >>> def fitting(machine, queue, cycles):
 ...     """As many units from the front of the queue as fit; the bursts of a unit go together."""
@@ -108,6 +109,8 @@ tiles; one that names no tile shows as background and breaks rule tile-cap.
 
 >>> machine.map_address(0, 1) - machine.map_address(0, 0), machine.map_entry(3)
 (1, b'\\x03')
+
+A register counts modulo the pages or banks there are.
 
 **Sides.** A side is what holds one picture: a set of planes, a map page, a bank. There are ``machine.sides`` of
 them, as many as plane sets, pages or banks, whichever is most; side s uses ``machine.planes_of(s)``,

@@ -22,8 +22,8 @@ class Piece:
 
     ``addresses`` and ``values`` have shape (n,). They are bytes ``first``, ``first`` + 1 ... of burst number
     ``burst`` of blanking ``refresh``. ``line`` is the displayed raster line they land on, None inside blanking.
-    ``late`` tells whether they came too late for their own blanking, ``time`` when the last was written, in
-    cycles from the beginning of the blanking in which they land.
+    ``late`` tells whether they came too late for their own blanking. ``time`` is when the last was written, in cycles
+    from the beginning of the blanking in which they land, or of the active display if they land on a line of it.
     """
 
     refresh: int

@@ -144,9 +144,10 @@ def _filled(kitchen: _Kitchen, count: int) -> Rows:
 
 
 def _same_everywhere(kitchen: _Kitchen) -> Rows:
-    """One pattern in many cells: more cells than tiles, perhaps, but few patterns."""
+    """One pattern in many cells: as many as must be shown, or more cells than there are tiles."""
     rows, pattern = kitchen.empty(), _pattern(kitchen.machine, kitchen.source)
-    rows[kitchen.cells(kitchen.source.number(1, kitchen.machine.cells))] = pattern
+    most = pick(kitchen.source, (max(kitchen.machine.must_show, 1), kitchen.machine.cells))
+    rows[kitchen.cells(kitchen.source.number(1, most))] = pattern
     return rows
 
 

@@ -84,7 +84,7 @@ def _timed(base: Machine, source: Source, machine: Machine) -> Machine:
 
     Where any picture of ``base`` fits one blanking, it does on its relatives too.
     """
-    least = math.ceil(max(machine.burst_cycles(8), dearest_view_change(machine)))
+    least = least_blanking(machine)
     if picture_cycles(base) <= base.blank_cycles:
         least += math.ceil(picture_cycles(machine))
     most = least + math.ceil(picture_cycles(machine))
@@ -99,6 +99,11 @@ def with_blanking(machine: Machine, cycles: int, *, time: Timing, below: int = 0
     blanking = math.ceil(cycles / Fraction(time.cycles_per_line))
     reserve: Rational = blanking * time.cycles_per_line - cycles
     return replace(machine, time=replace(time, lines=shown + blanking, shown=shown, reserve=reserve))
+
+
+def least_blanking(machine: Machine) -> int:
+    """Cycles of the shortest blanking on which the machine is not refused."""
+    return math.ceil(max(machine.burst_cycles(8), dearest_view_change(machine)))
 
 
 def dearest_view_change(machine: Machine) -> Rational:

@@ -52,7 +52,7 @@ class Limits:
 def check(
     target: str | Callable[[], Scheduler],
     *,
-    machines: Sequence[Machine] | None = None,
+    machines: Sequence[Machine | str] | Machine | str = DEFAULT_MACHINES,
     profile: Profile = Profile.STRICT,
     scenes: int = 600,
     seconds: float | None = None,
@@ -66,16 +66,18 @@ def check(
     """Check a candidate against the rules, and give a verdict.
 
     ``target``: a class or function that makes a `Scheduler`, or text that names one (``package.module:Name``,
-    ``file.py:Name``). ``machines``: default both vitrines; scenes are drawn on small relatives of each, or
-    ``as_given`` only on the machines themselves. Half of the ``scenes`` is searched by Hypothesis, half is drawn
-    independently; with ``seconds`` the search goes on that long instead. ``only``: rules to judge by (default all).
-    ``cases``: folder to save scenes in. ``call_seconds``: after which a call of the candidate counts as hung.
+    ``file.py:Name``). ``machines``: values, names of shipped ones or TOML files; scenes are drawn on small relatives
+    of each, or ``as_given`` only on the machines themselves. Half of the ``scenes`` is searched by Hypothesis, half is
+    drawn independently; with ``seconds`` the search goes on that long instead. What is found is then made smaller, for
+    at most `MINIMISING_SECONDS`. ``only``: rules to judge by (default all). ``cases``: folder to save scenes in.
+    ``call_seconds``: after which a call of the candidate counts as hung.
 
-    Raises `planeproof.hosts.TargetError`, `ValueError` for limits or an empty list of machines, `OSError` where
-    ``cases`` can't be written. Whatever the candidate does is in the verdict, never raised.
+    Raises `planeproof.hosts.TargetError`, `planeproof.machines.MachineFileError`, `ValueError` for limits or an empty
+    list of machines, `OSError` where ``cases`` can't be written. What a candidate does is in the verdict, never raised.
     """
     candidate = load(target)
-    chosen = tuple(read_machine(name) for name in DEFAULT_MACHINES) if machines is None else tuple(machines)
+    named = (machines,) if isinstance(machines, Machine | str) else machines
+    chosen = tuple(read_machine(machine) if isinstance(machine, str) else machine for machine in named)
     if not chosen:
         raise ValueError("machines is empty: name at least one machine")
     if cases is not None:
@@ -109,10 +111,12 @@ class _Run:
     def verdict(self, candidate: Candidate) -> Verdict:
         self.began = time.monotonic()
         try:
-            for stage in (self._laws, self._steered, self._independent, self._crystals):
-                stage()
-                if self.trial.decided:
+            self._laws()
+            for stage in (self._steered, self._independent, self._crystals):
+                # A rule broken in the scenes of the laws is no reason to stop: the search finds a smaller scene.
+                if self.trial.fault is not None or (self.trial.decided and stage != self._steered):
                     break
+                stage()
             self._minimise()
         finally:
             self.trial.finish()
@@ -130,6 +134,7 @@ class _Run:
         self.watcher.stage("laws of the contract", None)
         scenes = [self._draw(machine, "law", number) for machine in self.machines for number in range(LAW_SCENES)]
         check_laws(self.trial, scenes)
+        self._rests_on("recipes, played twice to see that the candidate keeps the laws", len(scenes), independent=False)
 
     def _steered(self) -> None:
         total = self._half if self.limits.seconds is None else None

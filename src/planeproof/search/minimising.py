@@ -5,14 +5,16 @@ no recipe made. This works on any scene. The smallest so far is always kept, so 
 """
 
 import contextlib
-from collections.abc import Callable, Iterator
+import math
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import replace
+from itertools import combinations
 
 import numpy as np
 from numpy.typing import NDArray
 
-from planeproof.contract import MachineError, Picture, Scene, SceneError, Tiles, Window
-from planeproof.scenes.relatives import laid_out_anew
+from planeproof.contract import TILE_SIDE, Disturbance, MachineError, Picture, Scene, SceneError, Tiles, Timing, Window
+from planeproof.scenes.relatives import laid_out_anew, least_blanking, with_blanking
 from planeproof.search.size import size
 
 Shows = Callable[[Scene], bool]
@@ -45,6 +47,9 @@ def _smaller(scene: Scene, *, keep_machine: bool) -> Iterator[Scene]:
         yield from _plainer_place(scene)
     yield from _sooner(scene)
     yield from _less_ink(scene)
+    if not keep_machine:
+        yield from _retimed(_one_picture_fewer(scene))
+        yield from _retimed(_smaller_window(scene))
 
 
 def _with(scene: Scene, pictures: list[Picture], ready: list[int] | None = None) -> Scene:
@@ -53,10 +58,24 @@ def _with(scene: Scene, pictures: list[Picture], ready: list[int] | None = None)
 
 
 def _fewer_pictures(scene: Scene) -> Iterator[Scene]:
-    for place in reversed(range(len(scene.pictures))):
-        pictures, ready = list(scene.pictures), list(scene.ready)
-        del pictures[place], ready[place]
-        yield _with(scene, pictures, ready)
+    """One picture dropped; or two, since with one less what was sent to one side would go to the other."""
+    places = range(len(scene.pictures))
+    for dropped in [*combinations(reversed(places), 1), *combinations(reversed(places), 2)]:
+        fewer = _without(scene, dropped)
+        yield fewer
+        yield _with(fewer, list(fewer.pictures), [0] * len(fewer.ready))
+        if not scene.disturbances:
+            # A lost blanking can take the place of a picture that kept the scheduler busy.
+            yield Scene.of(scene.machine, fewer.pictures, fewer.ready, [Disturbance(0, 0)])
+
+
+def _one_picture_fewer(scene: Scene) -> Iterator[Scene]:
+    return (_without(scene, [place]) for place in reversed(range(len(scene.pictures))))
+
+
+def _without(scene: Scene, dropped: Collection[int]) -> Scene:
+    kept = [place for place in range(len(scene.pictures)) if place not in dropped]
+    return _with(scene, [scene.pictures[place] for place in kept], [scene.ready[place] for place in kept])
 
 
 def _less_disturbed(scene: Scene) -> Iterator[Scene]:
@@ -140,6 +159,15 @@ def _smaller_window(scene: Scene) -> Iterator[Scene]:
             yield from _rebuilt(scene, kept, window=replace(window, **{field: count - 1}))
 
 
+def _retimed(scenes: Iterator[Scene]) -> Iterator[Scene]:
+    """Smaller scenes with other blankings: with less to send, what did not fit any more now does."""
+    for smaller in scenes:
+        machine = smaller.machine
+        below = machine.time.shown - machine.window.first_line - machine.window.rows * TILE_SIDE
+        for cycles in range(least_blanking(machine), machine.blank_cycles + math.ceil(machine.burst_cycles(TILE_SIDE))):
+            yield from _rebuilt(smaller, time=with_blanking(machine, cycles, time=machine.time, below=below).time)
+
+
 def _fewer_tiles(scene: Scene) -> Iterator[Scene]:
     machine, tiles = scene.machine, scene.machine.tiles
     in_a_bank = machine.cap // machine.map.banks
@@ -158,7 +186,7 @@ def _plainer_place(scene: Scene) -> Iterator[Scene]:
         yield from _rebuilt(scene, window=plainer)
 
 
-def _rebuilt(scene: Scene, kept: NDArray[np.intp] | None = None, **changes: Window | Tiles) -> Iterator[Scene]:
+def _rebuilt(scene: Scene, kept: NDArray[np.intp] | None = None, **changes: Window | Tiles | Timing) -> Iterator[Scene]:
     """The scene on its machine with ``changes``, with the cells that are ``kept``; nothing if that is refused."""
     with contextlib.suppress(MachineError, SceneError):
         machine = laid_out_anew(

@@ -8,7 +8,7 @@ Size = tuple[int, ...]
 
 
 def size(scene: Scene) -> Size:
-    """Smaller is easier to read: pictures come first, then occupied cells, window, disturbances, tiles, ink, waiting."""
+    """Smaller is easier to read: pictures come first, then occupied cells, window, disturbances, tiles, ink, ..."""
     machine = scene.machine
     ink = sum(int(np.unpackbits(picture.rows).sum()) for picture in scene.pictures)
     around = machine.window.pitch * machine.window.map_height - machine.cells

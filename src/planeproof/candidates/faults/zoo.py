@@ -161,10 +161,10 @@ ZOO: tuple[Fault, ...] = (
     Fault.of(SetUpNotCharged, BLANKING_ONLY, "vitrine-60", pictures=1, cells=0),
     Fault.of(BurstAcrossTheEnd, BLANKING_ONLY, "twin-niche", pictures=1, cells=0),
     Fault.of(FullBlankingAssumed, BLANKING_ONLY, "case-label", pictures=1, cells=0),
-    # wrong in place: on a bench with one side
-    Fault.of(SplitInPlace, WHOLE_REVEAL, "bench", pictures=1, cells=1),
-    Fault.of(ClearedFirst, IN_ORDER, "bench", pictures=2, cells=2),
-    Fault.of(OldListReplayed, IN_ORDER, "bench", pictures=2, cells=1),
+    # wrong in place: where there is one side
+    Fault.of(SplitInPlace, WHOLE_REVEAL, "name-plate", pictures=1, cells=1),
+    Fault.of(ClearedFirst, IN_ORDER, "name-plate", pictures=2, cells=2),
+    Fault.of(OldListReplayed, IN_ORDER, "name-plate", pictures=2, cells=1),
     # wrong answers
     Fault.of(TakesOneTooMany, EXACT_REVEAL, "vitrine-50", pictures=1, cells=2),
     Fault.of(DeclinesTheLargest, FAIR_REFUSAL, "twin-niche", pictures=1, cells=1),

@@ -100,10 +100,11 @@ class Pairs:
                     self._put(self.shadow.pattern(tile, side, rows))
 
     def _send_entries(self, tile_of: list[int]) -> None:
-        wanted: dict[int, int] = {}
+        """Each entry whole, in one blanking: half of a two-byte entry would name a tile that is nobody's."""
         for cell, tile in enumerate(tile_of):
-            wanted |= self.shadow.entry(0, cell, tile)
-        self._put(wanted)
+            entry = self.shadow.entry(0, cell, tile)
+            self.outbox.put_together(self.machine.bursts(entry, self.shadow.bytes))
+            self.shadow.bytes |= entry
         self.tile_of = tile_of
 
     def _put(self, wanted: Mapping[int, int]) -> None:

@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from planeproof.contract import ByteDirection, Machine, RegionKind
+from planeproof.contract import ByteDirection, Machine
 from planeproof.contract.layout import tile_bits
 
 
@@ -15,13 +15,12 @@ class Shadow:
 
     def __init__(self, machine: Machine) -> None:
         self.machine = machine
+        # Of the window's own cells and tiles only: what is not known here is not written in passing either.
         self.bytes: dict[int, int] = {}
-        blank = machine.map_entry(machine.blank_tile)
-        for region in machine.regions:
-            if region.kind is RegionKind.PATTERNS:
-                self.bytes |= dict.fromkeys(range(region.start, region.end), 0)
-            elif region.kind is RegionKind.MAP:
-                self.bytes |= {region.start + i: blank[i % len(blank)] for i in range(region.length)}
+        for page, cell in np.ndindex(machine.map.pages, machine.cells):
+            self.bytes |= self.entry(page, cell, machine.blank_tile)
+        for tile in machine.pool:
+            self.bytes |= dict.fromkeys(range(self._first(tile), self._first(tile) + machine.tile_bytes), 0)
         # Indexed [plane, line, position]: pattern bytes come in lines, whichever way those run over the screen.
         self._bits = tile_bits(machine.tiles.storage, machine.tiles.planes, ByteDirection.ROW)
 
@@ -60,4 +59,4 @@ class Shadow:
 
     def _block(self, tile: int) -> NDArray[np.uint8]:
         first = self._first(tile)
-        return np.array([self.bytes[first + at] for at in range(self.machine.tile_bytes)], dtype=np.uint8)
+        return np.array([self.bytes.get(first + at, 0) for at in range(self.machine.tile_bytes)], dtype=np.uint8)
