@@ -104,12 +104,14 @@ _ELSEWHERE = {
 """The package of each name that is not the contract's."""
 
 
-def __getattr__(name: str) -> object:
-    if name not in __all__:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    value: object = getattr(import_module(f"{__name__}.{_ELSEWHERE.get(name, 'contract')}"), name)
-    globals()[name] = value
-    return value
+if not TYPE_CHECKING:  # a type checker that saw this would believe in every name
+
+    def __getattr__(name: str) -> object:
+        if name not in __all__:
+            raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+        value = getattr(import_module(f"{__name__}.{_ELSEWHERE.get(name, 'contract')}"), name)
+        globals()[name] = value
+        return value
 
 
 def __dir__() -> list[str]:

@@ -25,7 +25,7 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
     return value
 
 
-@click.command()
+@click.command(short_help="Judge a scheduler, and show the smallest scene that breaks a rule.")
 @click.argument("target")
 @click.option(
     "--machine",

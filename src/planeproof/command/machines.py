@@ -8,7 +8,7 @@ from planeproof.command.printing import show
 from planeproof.command.refusing import refusing
 
 
-@click.command()
+@click.command(short_help="The machines that ship, and all figures of one.")
 @click.argument("name", required=False, metavar="[NAME|FILE.toml]")
 @click.option("--toml", is_flag=True, help="Only the machine as TOML, to save and change.")
 def machines(name: str | None, toml: bool) -> None:

@@ -8,7 +8,7 @@ import click
 from planeproof.command.refusing import writing
 
 
-@click.command()
+@click.command(short_help="Write a scheduler to begin with, which is right.")
 @click.argument("file", type=click.Path(path_type=Path))
 def new(file: Path) -> None:
     """Write a starter scheduler to FILE, which must end in .py and must not be there yet."""

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from planeproof.scenes.cases import Case
 
 
-@click.command()
+@click.command(short_help="Play a saved scene again, and tell all of it.")
 @click.argument("case", type=click.Path(), metavar="CASE")
 @click.argument("target", required=False)
 def replay(case: str, target: str | None) -> int:

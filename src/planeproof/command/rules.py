@@ -8,7 +8,7 @@ from planeproof.command.printing import show
 from planeproof.command.refusing import refusing
 
 
-@click.command()
+@click.command(short_help="The nine rules that a scheduler must keep.")
 @click.argument("name", required=False, metavar="[RULE]")
 def rules(name: str | None) -> None:
     """The nine rules, or one RULE, with class, kind, sentence, reason, and when it counts as exercised."""

@@ -21,7 +21,7 @@ _OPENINGS = {
     Outcome.FAIL: "a rule is broken",
     Outcome.UNKNOWN: "there is no answer; nothing was shown to be right",
     Outcome.VACUOUS: "there is no answer for every rule: nothing was broken, but not every rule could have been",
-    Outcome.CANDIDATE_ERROR: "the candidate broke a law of the contract, so it can't be judged",
+    Outcome.CANDIDATE_ERROR: "the candidate broke the contract, so it can't be judged",
     Outcome.HUNG: "the candidate did not come to an end, so it can't be judged",
 }
 
