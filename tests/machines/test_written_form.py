@@ -32,8 +32,9 @@ def written_machines(draw: st.DrawFn) -> Machine:
     """A machine of any shape, with everything that a file must hold besides: names, demands, a pool in disorder."""
     machine = draw(machines())
     pool = tuple(draw(st.permutations(machine.pool[:40])))
-    demands = Demands(must_show=draw(st.none() | st.integers(0, len(pool))), patience=draw(st.none() | st.just(7)))
     tiles = dataclasses.replace(machine.tiles, pool=pool)
+    most = dataclasses.replace(machine, tiles=tiles).cap_of_view
+    demands = Demands(must_show=draw(st.none() | st.integers(0, most)), patience=draw(st.none() | st.just(7)))
     time = dataclasses.replace(machine.time, standard=draw(names))
     return dataclasses.replace(machine, name=draw(names), tiles=tiles, time=time, demands=demands)
 

@@ -160,7 +160,7 @@ A whole scheduler
 ...         return fitting(self.machine, self.queue, cycles)
 
 >>> from planeproof import check
->>> check(Plain, machines=[machine], scenes=20).outcome.name
+>>> check(Plain, machines=[machine], scenes=100).outcome.name
 'PASS'
 '''
 
