@@ -7,10 +7,10 @@ import skimage.draw
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from numpy.typing import NDArray
-from tests.scenes.convex_hulls import hull_faces, outline, rotations
 
 from planeproof.scenes.solids import SOLIDS, Camera, Solid, draw, solid, turn
 from planeproof.scenes.solids.turning import rotation
+from tests.scenes.convex_hulls import hull_faces, outline, rotations
 
 UPRIGHT = np.eye(3)
 each_solid = pytest.mark.parametrize("body", SOLIDS, ids=lambda body: body.name)
@@ -53,9 +53,7 @@ def test_a_cube_straight_on_is_a_square_of_the_right_size() -> None:
     expected = np.zeros((201, 201), dtype=np.uint8)
     expected[100 - half : 101 + half, 100 - half : 101 + half] = 1
     expected[101 - half : 100 + half, 101 - half : 100 + half] = 0
-    assert np.array_equal(
-        draw(solid("cube"), UPRIGHT, Camera(width=201, height=201, eye=eye, margin=0)), expected
-    )
+    assert np.array_equal(draw(solid("cube"), UPRIGHT, Camera(width=201, height=201, eye=eye, margin=0)), expected)
 
 
 @settings(deadline=None)
@@ -67,7 +65,7 @@ def test_a_cube_straight_on_is_a_square_of_the_right_size() -> None:
     zoom=st.floats(min_value=0.5, max_value=3),
     depth=st.integers(min_value=1, max_value=3),
 )
-def test_a_drawing_is_the_one_put_together_from_other_libraries(  # noqa: PLR0917 - cases, by keyword
+def test_a_drawing_is_the_one_put_together_from_other_libraries(
     body: Solid, turned: NDArray[np.float64], width: int, height: int, zoom: float, depth: int
 ) -> None:
     """Qhull says which edges are seen and which are the outline, scikit-image draws the lines (RUN)."""
@@ -93,9 +91,7 @@ def test_a_drawing_is_the_one_put_together_from_other_libraries(  # noqa: PLR091
             rows, columns = skimage.draw.line(*upper, *lower)  # type: ignore[no-untyped-call]
             wide[rows + 300, columns + 300] = value
 
-    drawing = draw(
-        body, turned, Camera(width=width, height=height, zoom=zoom, depth=depth, eye=eye, margin=margin)
-    )
+    drawing = draw(body, turned, Camera(width=width, height=height, zoom=zoom, depth=depth, eye=eye, margin=margin))
     assert drawing.dtype == np.uint8
     assert np.array_equal(drawing, wide[300:-300, 300:-300])
 
@@ -109,7 +105,7 @@ def test_a_drawing_is_the_one_put_together_from_other_libraries(  # noqa: PLR091
     eye=st.just(inf) | st.floats(min_value=1.05, max_value=20),
     margin=st.integers(min_value=0, max_value=2),
 )
-def test_a_solid_stays_inside_the_margin_however_it_is_turned(  # noqa: PLR0917 - cases, by keyword
+def test_a_solid_stays_inside_the_margin_however_it_is_turned(
     body: Solid, turned: NDArray[np.float64], width: int, height: int, eye: float, margin: int
 ) -> None:
     """At zoom 1 no line is cut off or comes into the margin, and there is a drawing."""
@@ -148,9 +144,7 @@ def test_numbering_of_the_corners_does_not_matter() -> None:
     ("name", "step", "same_after", "sides"),
     [("cube", 30, 3, 3), ("octahedron", 45, 2, 2), ("hexagonal-prism", 20, 3, 3), ("icosahedron", 60, 3, 3)],
 )
-def test_a_turn_onto_itself_shows_the_same_picture(
-    name: str, step: float, same_after: int, sides: int
-) -> None:
+def test_a_turn_onto_itself_shows_the_same_picture(name: str, step: float, same_after: int, sides: int) -> None:
     """A turn by the solid's own symmetry about its z axis shows the same pixels, and the ones between differ.
 
     By hand: quarter turns for cube and octahedron, a sixth for the prism, a half for the icosahedron.

@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from numpy.typing import NDArray
-from tests.scenes.convex_hulls import hull_faces, hull_volume, rotations
 
 from planeproof.scenes.solids import SOLIDS, Solid, solid
 from planeproof.scenes.solids.shapes import ring
+from tests.scenes.convex_hulls import hull_faces, hull_volume, rotations
 
 PHI = (1 + sqrt(5)) / 2
 
@@ -29,11 +29,7 @@ FIGURES: dict[str, tuple[tuple[int, int, int], float, list[float]]] = {
 # Every lattice point at distance 9 from the origin: corners in convex position with many coplanar fours and
 # more.
 ON_A_SPHERE = [
-    (x, y, z)
-    for x in range(-9, 10)
-    for y in range(-9, 10)
-    for z in range(-9, 10)
-    if x * x + y * y + z * z == 81
+    (x, y, z) for x in range(-9, 10) for y in range(-9, 10) for z in range(-9, 10) if x * x + y * y + z * z == 81
 ]
 OCTAHEDRON_OF_NINE = [point for point in ON_A_SPHERE if 9 in map(abs, point)]
 

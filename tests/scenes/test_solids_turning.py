@@ -6,10 +6,10 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from numpy.typing import NDArray
 from scipy.spatial.transform import Rotation
-from tests.scenes.convex_hulls import hull_faces, outline, rotation_towards, rotations
 
 from planeproof.scenes.solids import SOLIDS, Solid, solid
 from planeproof.scenes.solids.turning import look, reach, rotation
+from tests.scenes.convex_hulls import hull_faces, outline, rotation_towards, rotations
 
 # Seen faces, seen edges and silhouette edges from direction (.3, .5, .81) in parallel projection.
 # RUN: computed beforehand with scipy; a face is seen if and only if its outward normal . d > 0.
@@ -151,9 +151,7 @@ def test_a_matrix_that_is_no_rotation_is_refused(matrix: NDArray[np.float64], co
 @pytest.mark.parametrize(
     ("axis", "degrees"), [((0, 0, 0), 10), ((inf, 0, 0), 10), ((0, 0, 1), inf), ((0, 0, 1), float("nan"))]
 )
-def test_a_rotation_without_axis_or_angle_is_refused(
-    axis: tuple[float, float, float], degrees: float
-) -> None:
+def test_a_rotation_without_axis_or_angle_is_refused(axis: tuple[float, float, float], degrees: float) -> None:
     """The message gives both."""
     with pytest.raises(ValueError, match=r"no rotation about axis .* by .* degrees"):
         rotation(axis, degrees)
