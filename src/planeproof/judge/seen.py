@@ -159,7 +159,7 @@ class Viewer:
             due = self._line[self._place + 1]
             waited = self._blankings - max(due.blankings, self._seen_at)
             self._judge_patience(
-                waited, patience, refresh, due.picture, f"{_name(due.picture)} was taken but still unseen"
+                waited, patience, refresh, due.picture, f"{_name(due.picture)} was taken but is not seen"
             )
         elif self._busy_since is not None:
             waited = self._blankings - max(self._busy_since, self._seen_at)
