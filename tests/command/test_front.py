@@ -1,13 +1,17 @@
+import inspect
 import io
 import os
 import signal
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
 
+import planeproof.search
 from planeproof.command import printing
+from planeproof.command.check import SCENES, check
 from planeproof.command.progress import Progressing
 from planeproof.contract import RULES
 from planeproof.judge import Outcome
@@ -144,3 +148,12 @@ def test_colour_is_for_terminals_only(monkeypatch: pytest.MonkeyPatch) -> None:
         printing.show(["FAIL  x: [bold]", "  burst 0  <-- here"])
     assert "\x1b[" in screen.getvalue()
     assert plain.getvalue() == "FAIL  x: [bold]\n  burst 0  <-- here\n"
+
+
+def test_the_defaults_on_the_command_line_are_those_of_the_search() -> None:
+    """They are written twice, because --help may not load the search."""
+    defaults: dict[str | None, Any] = {option.name: option.default for option in check.params}
+    asked = inspect.signature(planeproof.search.check).parameters
+    assert tuple(defaults["machines"]) == asked["machines"].default
+    assert asked["scenes"].default == SCENES
+    assert (defaults["seed"], defaults["profile"]) == (asked["seed"].default, asked["profile"].default.value)

@@ -15,7 +15,7 @@ from planeproof.command.refusing import loading, refusing, writing
 if TYPE_CHECKING:
     from planeproof.contract import Rule
 
-SCENES = 600
+SCENES = 2000
 """Scenes that are played unless something else is asked for."""
 
 
@@ -82,13 +82,12 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     from planeproof.machines import MachineFileError
     from planeproof.report import verdict_lines
     from planeproof.search import check as search
-    from planeproof.search.checking import DEFAULT_MACHINES
 
     given = (TargetError, MachineFileError)
     with Progressing(quiet=quiet) as watcher, refusing(*given), loading(target), writing(cases, "--cases folder"):
         verdict = search(
             target,
-            machines=machines or DEFAULT_MACHINES,
+            machines=machines,
             profile=Profile(profile),
             scenes=scenes or SCENES,
             seconds=seconds,

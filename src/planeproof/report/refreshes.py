@@ -10,6 +10,7 @@ from planeproof.display import UNDEFINED, Frame, blank_frame, look_of
 from planeproof.judge import Play, Refresh, Violation
 from planeproof.judge.seen import BACKGROUND
 from planeproof.report.figures import counted, cycles, wrapped
+from planeproof.report.strip import WIDTH
 from planeproof.report.writes import in_hex, said
 
 SHOWN_BEFORE = 6
@@ -58,7 +59,8 @@ class Trace:
         first, last = group[0], group[-1]
         margin = " " * indent
         name = f"refresh {first.number}" if first is last else f"refreshes {first.number} to {last.number}"
-        yield f"{margin}{name}: {self._offer(first)}; {self._blanking(first)}"
+        head, *rest = wrapped(f"{name}: {self._offer(first)}; {self._blanking(first)}", indent, WIDTH - 2)
+        yield from (head, *(f"  {line}" for line in rest))
         yield from self._bursts(first.number, first.bursts, indent)
         mark = "  <-- here" if self._is_seen_here(first) else ""
         yield f"{margin}    the viewer sees {self.names.of(first)}{mark}"
@@ -101,7 +103,7 @@ class Trace:
 
     def _burst(self, number: int, burst: Burst, marked: Violation | None, indent: int) -> Iterator[str]:
         machine = self.play.scene.machine
-        first, *others = wrapped(f"burst {number}: {said(machine, burst)}", indent + 4)
+        first, *others = wrapped(f"burst {number}: {said(machine, burst)}", indent + 4, WIDTH - 4)
         yield from (first, *(f"    {line}" for line in others))
         if marked is not None:
             yield f"{' ' * indent}        {in_hex(burst, marked.byte)}  <-- here, byte {marked.byte}"
