@@ -157,3 +157,15 @@ def test_the_defaults_on_the_command_line_are_those_of_the_search() -> None:
     assert tuple(defaults["machines"]) == asked["machines"].default
     assert asked["scenes"].default == SCENES
     assert (defaults["seed"], defaults["profile"]) == (asked["seed"].default, asked["profile"].default.value)
+
+
+def test_a_reader_that_stops_reading_does_not_change_the_exit_code(folder: Path) -> None:
+    """`planeproof check ... | head -1`: the rest is thrown away, in silence, and the code is the outcome's."""
+    command = [sys.executable, "-m", "planeproof", "check", "mine.py:NoBlank", "--machine", "tiny.toml", "--quiet"]
+    read, write = os.pipe()
+    os.close(read)
+    try:
+        done = subprocess.run(command, cwd=folder, stdout=write, stderr=subprocess.PIPE, timeout=60, check=False)
+    finally:
+        os.close(write)
+    assert (done.returncode, done.stderr) == (Outcome.CANDIDATE_ERROR.value, b"")

@@ -2,6 +2,8 @@
 
 # ruff: noqa: PLC0415 -- what is heavy is imported when it is needed, so that --help answers at once
 
+import os
+import sys
 from collections.abc import Iterable
 
 import click
@@ -18,12 +20,16 @@ def show(lines: Iterable[str]) -> None:
     from rich.text import Text
 
     console = Console(highlight=False, markup=False, emoji=False, soft_wrap=True)
-    for line in lines:
-        text = _printable(line, console.encoding)
-        if not console.is_terminal:
-            click.echo(text)  # not through the console, which would cut or pad lines for a width it assumes
-        else:
-            console.print(Text(text, style=_style(line)))
+    try:
+        for line in lines:
+            text = _printable(line, console.encoding)
+            if not console.is_terminal:
+                click.echo(text)  # not through the console, which would cut or pad lines for a width it assumes
+            else:
+                console.print(Text(text, style=_style(line)))
+    except BrokenPipeError:
+        # Whoever reads has seen enough (`| head`); the exit code still says what came of it.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _printable(line: str, encoding: str) -> str:

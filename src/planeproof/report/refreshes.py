@@ -13,7 +13,7 @@ from planeproof.report.figures import counted, cycles, wrapped
 from planeproof.report.strip import WIDTH
 from planeproof.report.writes import in_hex, said
 
-SHOWN_BEFORE = 6
+SHOWN_BEFORE = 8
 """Refreshes before the one that matters that are told, unless all are asked for."""
 
 BURSTS_SHOWN, BURSTS_SHOWN_HERE = 5, 10
