@@ -49,8 +49,8 @@ def _outcomes(trial: Trial, rules: tuple[RuleReport, ...]) -> list[Outcome]:
     if trial.smallest:
         outcomes.append(Outcome.FAIL)
     # A search that stopped at a finding has not had the time to exercise every rule.
-    idle = [report for report in rules if report.status is RuleStatus.NOT_EXERCISED]
-    if not trial.decided and any(trial.profile.fails_on(report.rule) for report in idle):
+    judged = {report.status for report in rules if trial.profile.fails_on(report.rule)}
+    if not trial.decided and (RuleStatus.NOT_EXERCISED in judged or RuleStatus.KEPT not in judged):
         outcomes.append(Outcome.VACUOUS)
     return outcomes
 
