@@ -1,9 +1,11 @@
+import gc
 import inspect
 import io
 import os
 import signal
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +14,7 @@ import pytest
 import planeproof.search
 from planeproof.command import printing
 from planeproof.command.check import SCENES, check
+from planeproof.command.interrupting import Interruption
 from planeproof.command.progress import Progressing
 from planeproof.contract import RULES
 from planeproof.judge import Outcome
@@ -70,6 +73,65 @@ def test_an_interruption_ends_cleanly(folder: Path) -> None:
     assert error.splitlines()[-1] == "planeproof: interrupted"
     assert "Traceback" not in error
     assert not (folder / ".planeproof" / "playing.json").exists()
+
+
+def swallowed() -> None:
+    """Ctrl-C in a callback of the garbage collector, where Python prints it and forgets it."""
+    pressed: list[str] = []
+
+    def press(phase: str, _info: dict[str, int]) -> None:
+        if phase == "start" and not pressed:
+            pressed.append(phase)
+            signal.raise_signal(signal.SIGINT)
+
+    gc.callbacks.append(press)
+    try:
+        gc.collect()
+    finally:
+        gc.callbacks.remove(press)
+    assert pressed
+
+
+def turned_into_an_error() -> None:
+    """Ctrl-C that comes out as something else."""
+    try:
+        signal.raise_signal(signal.SIGINT)
+    except KeyboardInterrupt:
+        raise RuntimeError("something broke off") from None
+
+
+def divided() -> None:
+    """An error that has nothing to do with it."""
+    raise ZeroDivisionError
+
+
+def interruptible(body: Callable[[], None], *, then_checked: bool = False) -> bool:
+    """Run ``body`` inside; whether the end was reached without anything being raised by then."""
+    with Interruption() as interruption:
+        body()
+        if then_checked:
+            interruption.check()
+            pytest.fail("it was lost")
+    return True
+
+
+def test_an_interruption_is_never_lost(capfd: pytest.CaptureFixture[str]) -> None:
+    """Swallowed, it is raised again between two scenes, or else at the end; turned into an error, it is itself again."""
+    for checked in (True, False):
+        with pytest.raises(KeyboardInterrupt):
+            interruptible(swallowed, then_checked=checked)
+    with pytest.raises(KeyboardInterrupt):
+        interruptible(turned_into_an_error)
+    assert capfd.readouterr().err == ""
+
+
+def test_without_an_interruption_nothing_is_changed() -> None:
+    """Results and errors pass, and handler and hook are those from before."""
+    before = (signal.getsignal(signal.SIGINT), sys.unraisablehook)
+    assert interruptible(lambda: None)
+    with pytest.raises(ZeroDivisionError):
+        interruptible(divided)
+    assert (signal.getsignal(signal.SIGINT), sys.unraisablehook) == before
 
 
 def test_a_fault_of_our_own_is_reported_as_one(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from planeproof.command.interrupting import Interruption
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
 from planeproof.command.refusing import loading, refusing, writing
@@ -84,7 +85,13 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     from planeproof.search import check as search
 
     given = (TargetError, MachineFileError)
-    with Progressing(quiet=quiet) as watcher, refusing(*given), loading(target), writing(cases, "--cases folder"):
+    with (
+        Interruption() as interruption,
+        Progressing(quiet=quiet, between=interruption.check) as watcher,
+        refusing(*given),
+        loading(target),
+        writing(cases, "--cases folder"),
+    ):
         verdict = search(
             target,
             machines=machines,

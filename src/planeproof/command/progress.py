@@ -6,6 +6,7 @@ The bar is still between steps: nothing moves that does not tell something.
 # ruff: noqa: PLC0415 -- what is heavy is imported when it is needed, so that --help answers at once
 
 import sys
+from collections.abc import Callable
 from types import TracebackType
 from typing import TYPE_CHECKING, Self
 
@@ -16,10 +17,14 @@ if TYPE_CHECKING:
 
 
 class Progressing:
-    """A `planeproof.search.Watcher` and context manager; ``quiet`` says nothing at all."""
+    """A `planeproof.search.Watcher` and context manager; ``quiet`` says nothing at all.
 
-    def __init__(self, *, quiet: bool) -> None:
+    ``between`` is called between two scenes.
+    """
+
+    def __init__(self, *, quiet: bool, between: Callable[[], None] = lambda: None) -> None:
         self._quiet = quiet
+        self._between = between
         self._bar: Progress | None = None
         self._task: TaskID | None = None
 
@@ -37,6 +42,7 @@ class Progressing:
 
     def stage(self, name: str, total: int | None) -> None:
         """A new stage begins."""
+        self._between()
         if self._bar is None:
             if not self._quiet:
                 click.echo(f"planeproof: {name}{'' if total is None else f', {total}'}", err=True)
@@ -47,6 +53,7 @@ class Progressing:
 
     def step(self, done: int) -> None:
         """``done`` scenes of this stage are done."""
+        self._between()
         if self._bar is not None and self._task is not None:
             self._bar.update(self._task, completed=done)
 
