@@ -116,7 +116,7 @@ def interruptible(body: Callable[[], None], *, then_checked: bool = False) -> bo
 
 
 def test_an_interruption_is_never_lost(capfd: pytest.CaptureFixture[str]) -> None:
-    """Swallowed, it is raised again between two scenes, or else at the end; turned into an error, it is itself again."""
+    """Swallowed, it is raised again between two scenes or else at the end; turned into an error, it is itself."""
     for checked in (True, False):
         with pytest.raises(KeyboardInterrupt):
             interruptible(swallowed, then_checked=checked)
