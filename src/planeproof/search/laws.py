@@ -20,7 +20,8 @@ def check_laws(trial: Trial, scenes: Sequence[Scene]) -> None:
         if played is None:
             return
         first.append(played)
-    for scene, machine, one in zip(scenes, before, first, strict=True):
+    # Backwards, so that what alternates from one scheduler to the next does not fall into step with the first round.
+    for scene, machine, one in reversed(list(zip(scenes, before, first, strict=True))):
         if scene.machine != machine:
             advice = "Machines are shared by all schedulers of a check: keep what you change in the scheduler."
             trial.blame(CandidateFault("the candidate itself", -1, "changed the machine it was given", advice), scene)
