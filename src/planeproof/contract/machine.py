@@ -137,7 +137,7 @@ class Machine:
         return bytes(shades[value >> first & mask] for value in range(1 << self.tiles.planes))
 
     def view_bursts(self, side: int, seen: int | None = None) -> tuple[Burst, ...]:
-        """The cheapest bursts that turn the view of side ``seen`` into that of ``side``.
+        """The cheapest bursts of step 1 that turn the view of side ``seen`` into that of ``side``.
 
         ``seen`` None stands for the view before `Scheduler.start`: every colour the background, page 0, bank 0.
         """
@@ -145,7 +145,7 @@ class Machine:
         return self.bursts(self._view_bytes(side), held)
 
     def bursts(self, wanted: Mapping[int, int], held: Mapping[int, int]) -> tuple[Burst, ...]:
-        """The cheapest bursts that make memory hold ``wanted`` (address to byte), lowest address first.
+        """The cheapest bursts of step 1 that make memory hold ``wanted`` (address to byte), lowest address first.
 
         ``held`` is what memory is known to hold: bytes that are as wanted are left out, unless writing them in
         passing is cheaper than another set-up.
