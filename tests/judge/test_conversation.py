@@ -1,5 +1,6 @@
 """Whatever a candidate does instead of keeping the contract is its own fault, and is said so."""
 
+import contextlib
 import time
 from collections.abc import Callable, Iterable, Iterator
 from itertools import count
@@ -19,20 +20,20 @@ SCENE = Scene.of(MACHINE, [picture(FULL, LEFT)])
 class Good:
     """Shows nothing, and says so in the right words."""
 
-    def start(self, machine: Machine) -> Any:
+    def start(self, machine: Machine) -> Iterable[Burst]:
         """The view of side 0."""
         return machine.view_bursts(0)
 
-    def offer(self, _picture: Picture) -> Any:
+    def offer(self, _picture: Picture) -> Answer:
         """Takes it."""
         return Answer.TAKEN
 
-    def blank(self, _cycles: int) -> Any:
+    def blank(self, _cycles: int) -> Iterable[Burst]:
         """Writes nothing."""
         return []
 
 
-def having(**methods: Any) -> Callable[[], Any]:
+def having(**methods: object) -> Callable[[], Any]:
     """A candidate like `Good` but for these methods."""
     return type("Candidate", (Good,), methods)
 
@@ -140,7 +141,7 @@ def test_a_generator_that_fails_midway_is_at_fault_too() -> None:
     assert "KeyError" in fault.said
 
 
-@pytest.mark.parametrize("burst", [lambda: Burst(0, b""), lambda: Burst(0, [1]), lambda: Burst(0, b"\0", 0)])
+@pytest.mark.parametrize("burst", [lambda: Burst(0, b""), lambda: Burst(-(1 << 64), b"\0"), lambda: Burst(0, b"\0", 0)])
 def test_a_burst_that_can_not_be_is_the_fault_of_who_makes_it(burst: Callable[[], Burst]) -> None:
     """It is refused in the candidate's own code."""
     assert "Burst." in fault_of(having(blank=lambda _self, _cycles: [burst()])).said
@@ -149,9 +150,10 @@ def test_a_burst_that_can_not_be_is_the_fault_of_who_makes_it(burst: Callable[[]
 def test_the_refresh_is_told() -> None:
     """The third blanking is blanking 2."""
 
-    def make() -> Any:
+    def make() -> Good:
         numbers = count()
-        return having(blank=lambda _self, _cycles: None if next(numbers) == 2 else [])()
+        made: Good = having(blank=lambda _self, _cycles: None if next(numbers) == 2 else [])()
+        return made
 
     fault = fault_of(make)
     assert fault.refresh == 2
@@ -166,7 +168,7 @@ def test_a_step_that_the_machine_has_not_is_refused(step: int) -> None:
     assert "permits step 1." in fault.advice
 
 
-# --- calls that do not come back ------------------------------------------------------------------------------------------
+# --- calls that do not come back ----------------------------------------------------------------------------
 
 
 def loop(*_arguments: object) -> None:
@@ -183,10 +185,8 @@ def sleep(*_arguments: object) -> None:
 def stubborn(*_arguments: object) -> list[Burst]:
     """Goes on for ever whatever is raised, so it thinks."""
     while True:
-        try:
+        with contextlib.suppress(Exception):
             time.sleep(60)
-        except Exception:  # noqa: BLE001, S110, PERF203 - it is what such candidates do
-            pass
 
 
 def endless_silence(*_arguments: object) -> Iterator[Burst]:
@@ -244,7 +244,7 @@ def test_after_a_call_the_clock_is_off() -> None:
     assert conversation.blank(200) == ()
 
 
-# --- what it is given is not its own ----------------------------------------------------------------------------------------
+# --- what it is given is not its own ------------------------------------------------------------------------
 
 
 def overwrite(_self: object, shown: Picture) -> Answer:
@@ -265,9 +265,9 @@ def unlock_planes(_self: object, shown: Picture) -> Answer:
     return Answer.TAKEN
 
 
-def assign(_self: object, shown: Any) -> Answer:
+def assign(_self: object, shown: Picture) -> Answer:
     """Puts another array in its place."""
-    shown.rows = np.zeros((2, 8), dtype=np.uint8)
+    shown.rows = np.zeros((2, 8), dtype=np.uint8)  # type: ignore[misc]
     return Answer.TAKEN
 
 
@@ -282,8 +282,8 @@ def test_a_picture_can_not_be_written_to(meddle: Callable[[object, Picture], Ans
 def test_a_machine_can_not_be_written_to() -> None:
     """It is a frozen value."""
 
-    def meddle(_self: object, machine: Any) -> list[Burst]:
-        machine.name = "another"
+    def meddle(_self: object, machine: Machine) -> list[Burst]:
+        machine.name = "another"  # type: ignore[misc]
         return []
 
     assert "FrozenInstanceError" in fault_of(having(start=meddle)).said

@@ -1,7 +1,7 @@
 """Rule blanking-only, and what a late byte does to the other rules, in scenes worked by hand.
 
-On the machine of most scenes a byte of a pattern takes 10 cycles and a burst 1, so that few bytes fill a blanking of 200;
-a view change takes 4 + 4. The scripts fill the blanking until the view change comes as late as the scene wants.
+On the machine of most scenes a byte of a pattern takes 10 cycles and a burst 1, so that few bytes fill a
+blanking of 200; a view change takes 4 + 4. The scripts fill it until the view change is as late as the scene wants.
 """
 
 from dataclasses import replace
@@ -94,7 +94,7 @@ def test_times_are_exact_rationals() -> None:
     assert (over.refreshes[0].used, broken(over)) == (Fraction(601, 3), {"blanking-only"})
 
 
-# --- what the viewer sees of it ---------------------------------------------------------------------------------------
+# --- what the viewer sees of it -----------------------------------------------------------------------------
 
 # The window's eight rows are drawn on lines 6 to 13; a byte 10 L + 1 to 10 L + 9 cycles late lands on line L.
 ABOVE, WITHIN, BELOW = 25, 95, 165
@@ -161,12 +161,12 @@ def test_a_lost_byte_changes_nothing() -> None:
     assert "is lost" in one.violations[-1].said
 
 
-# --- past the last displayed line ---------------------------------------------------------------------------------------
+# --- past the last displayed line ---------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize("outside", ALL)
 def test_past_the_display_a_byte_lands_in_the_next_blanking_and_takes_its_time(outside: Outside) -> None:
-    """The page register is written at 403 cycles of 200: 3 cycles after 20 lines of 10 were shown; the burst began with 400."""
+    """The page register is written at 403 cycles of 200: 3 cycles after 20 lines of 10 were shown."""
     one = shown_late(203, with_outside(outside, machine=SLOW))
     assert [refresh.cycles for refresh in one.refreshes[:4]] == [200, 200, 197, 200]
     assert one.refreshes[1].used == 403
@@ -186,7 +186,7 @@ def test_what_is_written_in_such_a_blanking_comes_after_and_has_less_time() -> N
     assert {violation.refresh for violation in in_time.violations if violation.rule is BLANKING_ONLY} == {1}
 
 
-# --- shortened and lost blankings -----------------------------------------------------------------------------------------
+# --- shortened and lost blankings ---------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(("cycles", "expected"), [(30, set()), (29, {"blanking-only"})])

@@ -43,7 +43,7 @@ def test_frames_are_recorded_as_they_were_seen() -> None:
     assert [refresh.upcoming for refresh in one.refreshes[:3]] == [0, 1, None]
 
 
-# --- whole frames out of order ----------------------------------------------------------------------------------------
+# --- whole frames out of order ------------------------------------------------------------------------------
 
 
 def test_a_picture_brought_back_is_out_of_order() -> None:
@@ -91,7 +91,7 @@ def test_a_picture_that_nobody_has_taken_yet_breaks_whole_reveal() -> None:
     assert broken(one) == {"exact-reveal", "whole-reveal"}
 
 
-# --- declined -----------------------------------------------------------------------------------------------------------
+# --- declined -----------------------------------------------------------------------------------------------
 
 
 def test_a_declined_picture_that_is_shown_breaks_whole_reveal() -> None:
@@ -108,7 +108,9 @@ def test_a_declined_picture_that_looks_like_a_taken_one_may_be_seen() -> None:
     assert broken(one) == set()
 
 
-@pytest.mark.parametrize(("must_show", "expected"), [(0, set()), (1, set()), (2, {"fair-refusal"}), (3, {"fair-refusal"})])
+@pytest.mark.parametrize(
+    ("must_show", "expected"), [(0, set()), (1, set()), (2, {"fair-refusal"}), (3, {"fair-refusal"})]
+)
 def test_up_to_must_show_cells_may_not_be_declined(must_show: int, expected: set[str]) -> None:
     """B has two occupied cells."""
     machine = replace(MACHINE, demands=replace(MACHINE.demands, must_show=must_show))
@@ -132,7 +134,7 @@ def test_nothing_is_owed_for_a_declined_picture() -> None:
     assert (broken(one), one.refreshes[1].current) == (set(), 1)
 
 
-# --- the beginning ------------------------------------------------------------------------------------------------------
+# --- the beginning ------------------------------------------------------------------------------------------
 
 
 def test_before_the_first_picture_every_frame_is_background() -> None:
@@ -155,7 +157,7 @@ def test_before_the_set_up_the_blank_tile_and_the_background_colour_are_all_ther
     assert broken(played([A], [revealed(A, 1, machine=odd)], machine=odd)) == set()
 
 
-# --- look-alikes ----------------------------------------------------------------------------------------------------------
+# --- look-alikes --------------------------------------------------------------------------------------------
 
 
 def test_a_picture_that_looks_like_the_current_one_is_seen_at_once() -> None:

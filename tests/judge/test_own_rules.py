@@ -108,7 +108,7 @@ def test_each_byte_of_anothers_is_counted() -> None:
     assert (one.counts[OWN_MEMORY], one.counts[TILE_CAP]) == (16, 1)
 
 
-# --- tile-cap -----------------------------------------------------------------------------------------------------------
+# --- tile-cap -----------------------------------------------------------------------------------------------
 
 
 def caps(one: Play) -> list[Violation]:

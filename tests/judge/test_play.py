@@ -71,7 +71,7 @@ def test_frames_of_a_play_stay_as_they_were() -> None:
     assert [(frame != background).sum() for frame in (first, second)] == [32, 64]
 
 
-# --- for every rule a scene that breaks it first -------------------------------------------------------------------------
+# --- for every rule a scene that breaks it first ------------------------------------------------------------
 
 SLOW = replace(
     MACHINE,
@@ -86,7 +86,10 @@ FIRST_BROKEN: dict[str, tuple[Play, set[object]]] = {
     "blanking-only": (played([], [[Burst(MACHINE.pattern_address(1, 1), bytes(9))]], machine=SLOW), {BLANKING_ONLY}),
     "own-memory": (played([], [[pattern(4, 0, EMPTY)]]), {OWN_MEMORY}),
     "tile-cap": (played([], [[entry(0, 0, 4)]]), {TILE_CAP}),
-    "whole-reveal": (played([], [], set_up=[pattern(1, 0, FULL), entry(0, 0, 1), *MACHINE.view_bursts(0)]), {WHOLE_REVEAL}),
+    "whole-reveal": (
+        played([], [], set_up=[pattern(1, 0, FULL), entry(0, 0, 1), *MACHINE.view_bursts(0)]),
+        {WHOLE_REVEAL},
+    ),
     "progress": (played([A], []), {PROGRESS}),
 }
 

@@ -71,7 +71,7 @@ def test_a_run_goes_on_for_the_patience_after_the_last_answer() -> None:
     assert broken(one) == {"exact-reveal", "in-order"}
 
 
-# --- which blankings count --------------------------------------------------------------------------------------------
+# --- which blankings count ----------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize("cycles", [0, 199])
@@ -100,7 +100,7 @@ def test_a_blanking_that_the_scheduler_itself_made_shorter_is_counted() -> None:
     assert gave_up_in(one) == PATIENCE
 
 
-# --- from when ----------------------------------------------------------------------------------------------------------
+# --- from when ----------------------------------------------------------------------------------------------
 
 
 def test_the_wait_begins_when_the_predecessor_is_seen() -> None:
@@ -119,7 +119,11 @@ def test_the_wait_begins_when_the_picture_is_taken() -> None:
 def test_an_offer_is_made_whether_or_not_the_blanking_is_had() -> None:
     """Taken in refresh 0, whose blanking is lost."""
     one = played([A, B], [revealed(A, 1)], disturbances=[Disturbance(0, 0)])
-    assert [(refresh.offered, refresh.answer) for refresh in one.refreshes[:3]] == [(0, TAKEN), (1, TAKEN), (None, None)]
+    assert [(refresh.offered, refresh.answer) for refresh in one.refreshes[:3]] == [
+        (0, TAKEN),
+        (1, TAKEN),
+        (None, None),
+    ]
 
 
 def test_at_most_one_offer_a_refresh_and_none_before_it_is_ready() -> None:
@@ -128,7 +132,7 @@ def test_at_most_one_offer_a_refresh_and_none_before_it_is_ready() -> None:
     assert [refresh.offered for refresh in one.refreshes[:5]] == [0, None, 1, 2, None]
 
 
-# --- BUSY -----------------------------------------------------------------------------------------------------------------
+# --- BUSY ---------------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(("times", "expected"), [(5, set()), (6, {"progress"})])

@@ -63,7 +63,7 @@ def test_strict_fails_on_every_rule_and_seen_on_all_but_discipline() -> None:
     assert spared == {rule.id for rule in RULES if rule.rule_class is RuleClass.DISCIPLINE}
 
 
-# --- the bound --------------------------------------------------------------------------------------------------------------
+# --- the bound ----------------------------------------------------------------------------------------------
 
 
 def sampled(scenes: int, *, independent: bool = True) -> Basis:
@@ -73,7 +73,7 @@ def sampled(scenes: int, *, independent: bool = True) -> Basis:
 
 @given(st.integers(1, 100_000))
 def test_the_bound_is_the_exact_one_sided_one(scenes: int) -> None:
-    """scipy's Clopper-Pearson interval for no failure in n, one-sided, 95 %."""
+    """The Clopper-Pearson interval of scipy for no failure in n, one-sided, 95 %."""
     interval = binomtest(0, scenes, alternative="less").proportion_ci(confidence_level=0.95, method="exact")
     assert sampled(scenes).bound == pytest.approx(interval.high, rel=1e-9)
 

@@ -79,7 +79,7 @@ def test_two_reveals_in_one_blanking_are_one_view_change() -> None:
     assert {"exact-reveal", "in-order"} <= broken(one)
 
 
-# --- from the first to the last byte that changes a value ----------------------------------------------------------
+# --- from the first to the last byte that changes a value ---------------------------------------------------
 
 
 def test_view_bytes_written_as_they_stand_are_no_view_change() -> None:
@@ -142,7 +142,7 @@ def test_between_the_first_and_the_last_byte_of_a_view_change_both_views_count(
         assert (HIDDEN_WRITES in played([p, q], [*ready, blanking]).counts) == seen
 
 
-# --- registers -------------------------------------------------------------------------------------------------------
+# --- registers ----------------------------------------------------------------------------------------------
 
 
 def test_a_register_counts_modulo_what_there_is() -> None:
