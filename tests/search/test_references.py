@@ -1,0 +1,85 @@
+"""Reference schedulers pass on the shapes they are meant for, and a pass says what it rests on."""
+
+from fractions import Fraction
+
+import pytest
+
+from planeproof.candidates.reference import Delta, Fresh, InPlace, Pairs, Reuse, SplitPool
+from planeproof.contract.rules import BLANKING_ONLY, EXACT_REVEAL, HIDDEN_WRITES
+from planeproof.judge import MakeScheduler, Outcome, Profile, RuleStatus, Strength
+from planeproof.machines import read_machine
+from planeproof.search import check
+
+PASSES: tuple[tuple[str, MakeScheduler], ...] = (
+    ("vitrine-50", Fresh),
+    ("vitrine-50", Delta),
+    ("vitrine-50", Reuse),
+    ("vitrine-60", Fresh),
+    ("vitrine-60", Delta),
+    ("vitrine-60", Reuse),
+    ("case-label", Pairs),
+    ("twin-niche", SplitPool),
+    ("two-wings", SplitPool),
+    ("scroll-case", SplitPool),
+    ("mosaic-floor", Delta),  # two bits a pixel in four planes
+    ("pigment-chart", Fresh),  # the same, interleaved
+    ("drawer-front", Delta),  # packed
+    ("long-frieze", Reuse),
+)
+
+
+@pytest.mark.parametrize(("name", "scheduler"), PASSES, ids=lambda value: getattr(value, "__name__", value))
+def test_it_passes_on_the_shape_it_is_meant_for(name: str, scheduler: MakeScheduler) -> None:
+    """PASS with every rule kept, none left out, and costs of the crystals that it showed."""
+    verdict = check(scheduler, machines=[read_machine(name)], scenes=80, seed=5)
+    assert verdict.outcomes == (Outcome.PASS,)
+    assert {report.rule.id: report.status for report in verdict.rules if report.status is not RuleStatus.KEPT} == {}
+    assert len(verdict.rules) == 9
+    assert [cost.machine for cost in verdict.costs] == [name]
+    assert verdict.costs[0].shown > 20
+    assert 0 < verdict.costs[0].fullest <= 1
+
+
+def test_in_place_passes_as_seen_and_is_exposed() -> None:
+    """On the bench, by profile `seen`: hidden-writes EXPOSED, with the least cycles that spared the viewer."""
+    verdict = check(InPlace, machines=[read_machine("bench")], profile=Profile.SEEN, scenes=80)
+    assert verdict.outcomes == (Outcome.PASS,)
+    reports = {report.rule: report for report in verdict.rules}
+    exposed = reports[HIDDEN_WRITES]
+    assert exposed.status is RuleStatus.EXPOSED
+    assert isinstance(exposed.margin, int | Fraction)
+    assert exposed.margin > 0
+    idle = {report.rule for report in verdict.rules if report.status is RuleStatus.NOT_EXERCISED}
+    assert idle <= {EXACT_REVEAL, BLANKING_ONLY}
+    assert verdict.findings == ()
+
+
+def test_in_place_fails_strictly_by_the_rule_it_breaks() -> None:
+    """The same scheduler by profile `strict`: FAIL, hidden-writes, in two pictures of which one has a cell."""
+    verdict = check(InPlace, machines=[read_machine("bench")], scenes=80)
+    assert verdict.outcomes == (Outcome.FAIL,)
+    assert [finding.rule for finding in verdict.findings] == [HIDDEN_WRITES]
+    scene = verdict.findings[0].play.scene
+    assert (len(scene.pictures), scene.occupied, scene.machine.cells) == (1, 1, 1)
+
+
+def test_both_vitrines_are_checked_unless_told_otherwise() -> None:
+    """By default a check is on both line standards, and the verdict names them and the costs on each."""
+    verdict = check(Fresh, scenes=60)
+    assert verdict.machines == ("vitrine-50", "vitrine-60")
+    assert [cost.machine for cost in verdict.costs] == ["vitrine-50", "vitrine-60"]
+    assert verdict.outcomes == (Outcome.PASS,)
+
+
+def test_only_independent_draws_have_a_bound() -> None:
+    """1 - 0.05^(1/n) over just those n scenes; neither the steered ones nor the crystals count towards it."""
+    verdict = check(Fresh, machines=[read_machine("vitrine-50")], scenes=81)
+    bounded = [basis for basis in verdict.basis if basis.bound is not None]
+    assert [(basis.scenes, basis.independent) for basis in bounded] == [(41, True)]
+    assert bounded[0].bound == pytest.approx(1 - 0.05 ** (1 / 41))
+    others = [basis for basis in verdict.basis if basis.bound is None]
+    assert sorted(basis.scenes for basis in others if "Hypothesis" in basis.source or "crystals" in basis.source) == [
+        6,
+        40,
+    ]
+    assert {basis.strength for basis in verdict.basis} == {Strength.SAMPLED}
