@@ -40,7 +40,7 @@ def load(target: str | Callable[[], Scheduler]) -> Candidate:
         there = ", ".join(_offered(module_)) or "no class or function of its own"
         raise TargetError(f"target {target!r}: {place} has no {name!r}; it has {there}")
     if not callable(found):
-        raise TargetError(f"target {target!r} is a {type(found).__name__}: it must be a class or a function")
+        raise TargetError(f"target {target!r} is of type {type(found).__name__}: it must be a class or a function")
     return Candidate(name=target, make=found)
 
 
@@ -62,7 +62,7 @@ def _from_file(path: Path) -> ModuleType:
         # So that the file may import its neighbours, as it could when run.
         sys.path.insert(0, str(path.parent.resolve()))
         spec.loader.exec_module(module)
-    except Exception as error:
+    except (Exception, SystemExit) as error:
         raise TargetError(_import_trouble(str(path), error)) from error
     finally:
         sys.path.pop(0)
@@ -78,11 +78,11 @@ def _from_package(name: str) -> ModuleType:
         if error.name is not None and (name == error.name or name.startswith(f"{error.name}.")):
             raise TargetError(f"target module {name!r}: there is no module {error.name!r} here or installed") from error
         raise TargetError(_import_trouble(name, error)) from error
-    except Exception as error:
+    except (Exception, SystemExit) as error:
         raise TargetError(_import_trouble(name, error)) from error
 
 
-def _import_trouble(what: str, error: Exception) -> str:
+def _import_trouble(what: str, error: BaseException) -> str:
     last = traceback.extract_tb(error.__traceback__)[-1] if error.__traceback__ else None
     where = f" (line {last.lineno} of {last.filename})" if last else ""
     line = f" (line {error.lineno})" if isinstance(error, SyntaxError) else where

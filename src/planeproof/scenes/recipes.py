@@ -42,11 +42,11 @@ class _Kitchen:
         return cells_from(self.source, self.machine.cells, min(count, self.machine.cells))
 
 
-def recipe(base: Machine, source: Source, *, as_given: bool = False) -> Scene:
-    """A scene on a small relative of ``base``, or ``as_given`` on ``base`` itself."""
+def recipe(base: Machine, source: Source, *, as_given: bool = False, longest: int = LONGEST) -> Scene:
+    """A scene of up to ``longest`` pictures on a small relative of ``base``, or ``as_given`` on ``base`` itself."""
     machine = base if as_given else relative(base, source)
     past: list[Rows] = []
-    for _ in range(source.number(1, LONGEST)):
+    for _ in range(source.number(1, longest)):
         past.append(pick(source, MOVES)(_Kitchen(machine=machine, source=source, past=past)))
     pictures = [Picture.from_rows(0, _shaped(machine, rows)) for rows in past]
     return Scene.of(machine, pictures, _ready(source, len(past)), _disturbances(machine, source))

@@ -4,11 +4,12 @@ import math
 import time
 from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, field
+from itertools import count
 from pathlib import Path
 
 from planeproof.contract import RULES, Machine, Rule, Scene, Scheduler
 from planeproof.hosts import Candidate, load
-from planeproof.judge import Basis, CandidateFault, CandidateHung, Cost, Profile, Strength, Verdict
+from planeproof.judge import Basis, Cost, Profile, Strength, Verdict
 from planeproof.judge.conversation import CALL_SECONDS
 from planeproof.machines import read_machine
 from planeproof.scenes.crystals import crystal_scenes
@@ -16,7 +17,7 @@ from planeproof.scenes.recipes import recipe
 from planeproof.scenes.source import RandomSource
 from planeproof.search.costs import cost_of
 from planeproof.search.laws import check_laws
-from planeproof.search.minimising import minimise
+from planeproof.search.smaller import make_smaller
 from planeproof.search.steering import steer
 from planeproof.search.trial import Trial
 from planeproof.search.verdicts import verdict_of
@@ -25,10 +26,13 @@ from planeproof.search.watching import NoWatcher, Watcher
 DEFAULT_MACHINES = ("vitrine-50", "vitrine-60")
 """Checked on both line standards unless told otherwise."""
 
+DEFAULT_SCENES = 2000
+"""Enough for every fault that ships to be found, and some ten seconds."""
+
 LAW_SCENES = 4
 """Scenes a machine that are played twice, to see whether the candidate is deterministic."""
 
-MINIMISING_SECONDS = 10.0
+SMALLER_SECONDS = 10.0
 """Time for making all that was found smaller; the smallest so far is kept when it is over."""
 
 STEERED_AT_A_TIME = 100
@@ -54,7 +58,7 @@ def check(
     *,
     machines: Sequence[Machine | str] | Machine | str = DEFAULT_MACHINES,
     profile: Profile = Profile.STRICT,
-    scenes: int = 600,
+    scenes: int = DEFAULT_SCENES,
     seconds: float | None = None,
     seed: int = 0,
     only: Collection[Rule] = (),
@@ -69,7 +73,7 @@ def check(
     ``file.py:Name``). ``machines``: values, names of shipped ones or TOML files; scenes are drawn on small relatives
     of each, or ``as_given`` only on the machines themselves. Half of the ``scenes`` is searched by Hypothesis, half is
     drawn independently; with ``seconds`` the search goes on that long instead. What is found is then made smaller, for
-    at most `MINIMISING_SECONDS`. ``only``: rules to judge by (default all). ``cases``: folder to save scenes in.
+    at most `SMALLER_SECONDS`. ``only``: rules to judge by (default all). ``cases``: folder to save scenes in.
     ``call_seconds``: after which a call of the candidate counts as hung.
 
     Raises `planeproof.hosts.TargetError`, `planeproof.machines.MachineFileError`, `ValueError` for limits or an empty
@@ -117,7 +121,7 @@ class _Run:
                 if self.trial.fault is not None or (self.trial.decided and stage != self._steered):
                     break
                 stage()
-            self._minimise()
+            self._smaller()
         finally:
             self.trial.finish()
         return verdict_of(
@@ -134,7 +138,9 @@ class _Run:
         self.watcher.stage("laws of the contract", None)
         scenes = [self._draw(machine, "law", number) for machine in self.machines for number in range(LAW_SCENES)]
         check_laws(self.trial, scenes)
-        self._rests_on("recipes, played twice to see that the candidate keeps the laws", len(scenes), independent=False)
+        self._rests_on(
+            f"{self._recipes}, played twice to see that the candidate keeps the laws", len(scenes), independent=False
+        )
 
     def _steered(self) -> None:
         total = self._half if self.limits.seconds is None else None
@@ -151,7 +157,7 @@ class _Run:
             )
             if self.trial.decided:
                 break
-        self._rests_on("recipes, searched by Hypothesis", played, independent=False)
+        self._rests_on(f"{self._recipes}, searched by Hypothesis", played, independent=False)
 
     def _independent(self) -> None:
         total = self.limits.scenes - self._half if self.limits.seconds is None else None
@@ -165,7 +171,7 @@ class _Run:
             self.watcher.step(played)
             if self.trial.decided:
                 break
-        self._rests_on("recipes, drawn independently", played, independent=True)
+        self._rests_on(f"{self._recipes}, drawn independently", played, independent=True)
 
     def _crystals(self) -> None:
         scenes = [scene for machine in self.machines for scene in crystal_scenes(machine)]
@@ -181,21 +187,28 @@ class _Run:
         if not self.trial.decided:
             self.costs += [cost_of(machine, plays) for machine in self.machines if crystal_scenes(machine, pictures=1)]
 
-    def _minimise(self) -> None:
-        rules = list(self.trial.smallest)
-        go_on = self._for_seconds(MINIMISING_SECONDS)
+    def _smaller(self) -> None:
         if self.trial.decided:
             self.watcher.stage("making what was found smaller", None)
-        for rule in rules:
-            scene = self.trial.smallest[rule].scene
-            small = self.as_given or scene.machine in self.machines
-            minimise(scene, self._still(rule), go_on=go_on, keep_machine=small)
-            # What is reported must be seen again: play it once more, and compare all that the candidate said.
-            check_laws(self.trial, [self.trial.smallest[rule].scene])
-        if self.trial.fault_scene is not None and not isinstance(self.trial.fault, CandidateHung):
-            minimise(self.trial.fault_scene, self._still_at_fault, go_on=go_on, keep_machine=self.as_given)
+            end, tried = time.monotonic() + SMALLER_SECONDS, count(1)
+
+            def go_on() -> bool:
+                self.watcher.step(next(tried))
+                return time.monotonic() < end
+
+            make_smaller(
+                self.trial,
+                self.machines,
+                as_given=self.as_given,
+                first_seed=self.seed,
+                go_on=go_on,
+            )
 
     # --- what they are made of ----------------------------------------------------------------------------
+
+    @property
+    def _recipes(self) -> str:
+        return f"recipes on {'the machines as given' if self.as_given else 'small relatives of the machines'}"
 
     @property
     def _half(self) -> int:
@@ -235,15 +248,3 @@ class _Run:
     def _rests_on(self, source: str, scenes: int, *, independent: bool) -> None:
         if scenes:
             self.basis.append(Basis(strength=Strength.SAMPLED, source=source, scenes=scenes, independent=independent))
-
-    def _still(self, rule: Rule) -> Callable[[Scene], bool]:
-        return lambda scene: self.trial.shows(scene) is rule
-
-    def _still_at_fault(self, scene: Scene) -> bool:
-        method = self.trial.fault.method if self.trial.fault is not None else ""
-        found = self.trial.shows(scene)
-        return isinstance(found, CandidateFault) and found.method == method
-
-    def _for_seconds(self, seconds: float) -> Callable[[], bool]:
-        end = time.monotonic() + seconds
-        return lambda: time.monotonic() < end

@@ -17,6 +17,9 @@ from planeproof.contract import TILE_SIDE, Disturbance, MachineError, Picture, S
 from planeproof.scenes.relatives import laid_out_anew, least_blanking, with_blanking
 from planeproof.search.size import size
 
+FEW_CELLS = 4
+"""Occupied cells up to which it is worth while to try every blanking for every cell that could be emptied."""
+
 Shows = Callable[[Scene], bool]
 
 
@@ -50,6 +53,8 @@ def _smaller(scene: Scene, *, keep_machine: bool) -> Iterator[Scene]:
     if not keep_machine:
         yield from _retimed(_one_picture_fewer(scene))
         yield from _retimed(_smaller_window(scene))
+        if scene.occupied <= FEW_CELLS:
+            yield from _retimed(_fewer_cells(scene))
 
 
 def _with(scene: Scene, pictures: list[Picture], ready: list[int] | None = None) -> Scene:
@@ -90,13 +95,23 @@ def _less_disturbed(scene: Scene) -> Iterator[Scene]:
 
 def _fewer_cells(scene: Scene) -> Iterator[Scene]:
     for place, picture in enumerate(scene.pictures):
-        if len(picture.occupied) > 1:
-            yield _changed(scene, place, np.zeros_like(picture.rows))
+        for cells in _shares(picture.occupied):
+            rows = picture.rows.copy()
+            rows[list(cells)] = 0
+            yield _changed(scene, place, rows)
         for cell in picture.occupied:
             rows = picture.rows.copy()
             rows[cell] = 0
             yield _changed(scene, place, rows)
     yield from _cells_everywhere(scene)
+
+
+def _shares(cells: tuple[int, ...]) -> Iterator[tuple[int, ...]]:
+    """All of them, then halves, quarters ...: in a big picture one cell at a time would take too long."""
+    size = len(cells)
+    while size > 1:
+        yield from (cells[start : start + size] for start in range(0, len(cells), size))
+        size = -(-size // 2)
 
 
 def _cells_everywhere(scene: Scene) -> Iterator[Scene]:

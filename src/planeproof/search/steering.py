@@ -11,7 +11,7 @@ from hypothesis.errors import Flaky, HypothesisException
 
 from planeproof.contract import Machine, Scene
 from planeproof.judge import CandidateHung
-from planeproof.scenes.recipes import recipe
+from planeproof.scenes.recipes import LONGEST, recipe
 from planeproof.search.trial import Trial
 
 SHRINKING_SECONDS = 10.0
@@ -28,12 +28,12 @@ class _DrawSource:
         return self._draw(st.integers(low, high))
 
 
-def scenes(base: Machine, *, as_given: bool = False) -> st.SearchStrategy[Scene]:
+def scenes(base: Machine, *, as_given: bool = False, longest: int = LONGEST) -> st.SearchStrategy[Scene]:
     """Recipes on small relatives of ``base`` as a Hypothesis strategy, for use in tests of one's own too."""
 
     @st.composite
     def drawn(draw: st.DrawFn) -> Scene:
-        return recipe(base, _DrawSource(draw), as_given=as_given)
+        return recipe(base, _DrawSource(draw), as_given=as_given, longest=longest)
 
     return drawn()
 
@@ -42,8 +42,17 @@ class _ShownError(Exception):
     """A scene showed something. Hypothesis shrinks each subclass by itself, so no rule slips into another."""
 
 
-def steer(trial: Trial, base: Machine, *, as_given: bool, most: int, first_seed: int, go_on: Callable[[], bool]) -> int:
-    """Play up to ``most`` scenes, then shrink what was found; the number of scenes played.
+def steer(
+    trial: Trial,
+    base: Machine,
+    *,
+    as_given: bool,
+    most: int,
+    first_seed: int,
+    go_on: Callable[[], bool],
+    longest: int = LONGEST,
+) -> int:
+    """Play up to ``most`` scenes of up to ``longest`` pictures, then shrink what was found; how many were played.
 
     Stops early when ``go_on`` says so, which is asked before each scene, and with the first call that hangs.
     """
@@ -60,7 +69,7 @@ def steer(trial: Trial, base: Machine, *, as_given: bool, most: int, first_seed:
         verbosity=Verbosity.quiet,
         print_blob=False,
     )
-    @given(scenes(base, as_given=as_given))
+    @given(scenes(base, as_given=as_given, longest=longest))
     def try_scene(scene: Scene) -> None:
         nonlocal played, until
         if not go_on() or time.monotonic() > until or isinstance(trial.fault, CandidateHung):

@@ -20,7 +20,7 @@ class Trial:
     """One candidate under trial.
 
     ``asked``: the rules asked for. ``smallest``: for each rule the smallest play in which it is the first that is
-    broken. ``fault`` and ``fault_scene``: the candidate's own breach of the contract, if any. ``margins``: for each
+    broken; ``broken``: all that were, also after another one. ``fault`` and ``fault_scene``: the candidate's own breach of the contract, if any. ``margins``: for each
     rule that was broken without the profile failing on it, the least cycles that spared the viewer.
     """
 
@@ -33,6 +33,7 @@ class Trial:
     smallest: dict[Rule, Play] = field(default_factory=dict)
     fault: CandidateFault | None = None
     fault_scene: Scene | None = None
+    broken: set[Rule] = field(default_factory=set)
     exercised: set[Rule] = field(default_factory=set)
     applicable: set[Rule] = field(default_factory=set)
     margins: dict[Rule, Rational] = field(default_factory=dict)
@@ -83,6 +84,7 @@ class Trial:
 
     def _add_up(self, result: Play) -> None:
         self.exercised |= result.exercised
+        self.broken |= self._failing & result.counts.keys()
         self.applicable |= self.asked - not_applicable(result.scene)
         for violation in result.violations:
             if violation.rule in self.asked - self._failing and violation.margin is not None:

@@ -61,7 +61,7 @@ def _report(trial: Trial, rule: Rule) -> RuleReport:
 
 
 def _status(trial: Trial, rule: Rule) -> RuleStatus:
-    if rule in trial.smallest:
+    if rule in trial.broken:
         return RuleStatus.BROKEN
     if rule in trial.margins:
         return RuleStatus.EXPOSED

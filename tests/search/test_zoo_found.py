@@ -1,0 +1,43 @@
+"""The search against the zoo: every planted fault is found, by its own rule, in the least scene or as near as stated."""
+
+from collections.abc import Iterator
+
+import pytest
+
+from planeproof.candidates.faults.zoo import ZOO, Fault
+from planeproof.judge import Outcome
+from planeproof.search import check, checking, steering
+
+MISSES = {
+    # The empty picture would do, but its fewer bursts end elsewhere: another blanking is needed at the same time.
+    "burst-across-the-end": (1, 1),
+    # Two pictures would do, but only with three occupied cells: the way there leads over a bigger scene.
+    "pairs-map-first": (4, 2),
+    "seen-pattern-not-copied": (4, 2),
+}
+"""Faults whose least scene is not reached, and the pictures and occupied cells of the one that is."""
+
+
+@pytest.fixture(autouse=True)
+def _time_enough(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """A slow computer must not make the scenes bigger."""
+    monkeypatch.setattr(checking, "SMALLER_SECONDS", 600.0)
+    monkeypatch.setattr(steering, "SHRINKING_SECONDS", 600.0)
+    yield
+
+
+@pytest.mark.parametrize("fault", ZOO, ids=[fault.id for fault in ZOO])
+def test_every_fault_is_found_by_its_own_rule_in_the_least_scene(fault: Fault) -> None:
+    """`check` as it comes, on the machine of the fault: FAIL, its rule among the findings, and the scene that small."""
+    verdict = check(fault.target, machines=[fault.machine])
+    assert verdict.outcome is Outcome.FAIL
+    found = {finding.rule: finding.play.scene for finding in verdict.findings}
+    assert fault.rule in found, f"caught by {sorted(rule.id for rule in found)} instead"
+    scene = found[fault.rule]
+    assert (len(scene.pictures), scene.occupied) == MISSES.get(fault.id, (fault.pictures, fault.cells))
+
+
+def test_the_misses_are_of_the_zoo() -> None:
+    """Nothing stale is listed, and what is listed is a miss."""
+    least = {fault.id: (fault.pictures, fault.cells) for fault in ZOO}
+    assert all(least[fault] < found for fault, found in MISSES.items())
