@@ -10,6 +10,7 @@ from planeproof.contract import Machine, Picture, Scene, Tiles, Window
 from planeproof.machines import read_machine
 from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.recipes import recipe
+from planeproof.scenes.relatives import with_blanking
 from planeproof.scenes.source import RandomSource
 from planeproof.search.minimising import minimise
 from planeproof.search.size import size
@@ -126,7 +127,9 @@ def test_what_can_only_change_together_gets_near_the_least(
 )
 def test_ink_that_two_pictures_share_is_taken_away() -> None:
     """Two equal pictures of a full square come down to one pixel each."""
+    # Of few cycles, for the minimiser tries other blankings one by one.
     plain = Machine(name="plain", window=Window(columns=1, rows=1), tiles=Tiles(count=2, pool=(1,)))
+    plain = with_blanking(plain, 100, time=plain.time)
     square = Picture.from_rows(0, [[0xFF] * 8])
     scene = minimise(Scene.of(plain, [square, square]), twice_not_empty, go_on=always)
     assert size(scene)[:6] == (2, 2, 1, 0, 1, 2)
