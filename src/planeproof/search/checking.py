@@ -84,6 +84,10 @@ def check(
     chosen = tuple(read_machine(machine) if isinstance(machine, str) else machine for machine in named)
     if not chosen:
         raise ValueError("machines is empty: name at least one machine")
+    if not set(only) <= set(RULES) or not isinstance(profile, Profile):
+        raise ValueError(f"only is {only!r} and profile {profile!r}: take rules of RULES, and a member of Profile")
+    if not call_seconds > 0:
+        raise ValueError(f"call_seconds is {call_seconds}: it must be above 0, or no call could return in time")
     if cases is not None:
         cases.mkdir(parents=True, exist_ok=True)
     trial = Trial(
@@ -238,7 +242,7 @@ class _Run:
             nonlocal done
             done += 1
             self.watcher.step(done)
-            return self.limits.seconds is None or self._time_left(1.0)
+            return self.limits.seconds is None or self._time_left(1.0 if self.trial.decided else 0.5)
 
         return go_on
 

@@ -34,6 +34,13 @@ def check_laws(trial: Trial, scenes: Sequence[Scene]) -> None:
             return
 
 
+def check_again(trial: Trial, kept: Play) -> None:
+    """Play the scene of ``kept`` once more: what the candidate says must be what it said then."""
+    again = trial.play(kept.scene)
+    if again is not None and again.transcript != kept.transcript:
+        trial.blame(_unlike(kept.transcript, again.transcript), kept.scene)
+
+
 def _unlike(one: Sequence[object], other: Sequence[object]) -> CandidateFault:
     pairs = enumerate(zip(one, other, strict=False))
     place = next((place for place, (a, b) in pairs if a != b), min(len(one), len(other)))

@@ -148,6 +148,9 @@ def _less_ink(scene: Scene) -> Iterator[Scene]:
                 rows = picture.rows.copy()
                 rows[tuple(index)] = less
                 yield _changed(scene, place, rows)
+    for row in range(TILE_SIDE):
+        emptied = np.arange(TILE_SIDE) == row
+        yield _with(scene, [Picture.from_rows(0, np.where(emptied, 0, picture.rows)) for picture in scene.pictures])
     yield from _ink_everywhere(scene)
 
 

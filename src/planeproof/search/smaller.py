@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 
 from planeproof.contract import Machine, Rule, Scene
 from planeproof.judge import CandidateFault, CandidateHung
-from planeproof.search.laws import check_laws
+from planeproof.search.laws import check_again
 from planeproof.search.minimising import minimise
 from planeproof.search.steering import steer
 from planeproof.search.trial import Trial
@@ -26,7 +26,7 @@ def make_smaller(
         keep_machine = as_given or scene.machine in machines
         minimise(scene, _breaks(trial, rule), go_on=go_on, keep_machine=keep_machine)
         # What is reported must be seen again: once more, and all that the candidate says is compared.
-        check_laws(trial, [trial.smallest[rule].scene])
+        check_again(trial, trial.smallest[rule])
     if trial.fault is not None and trial.fault_scene is not None:
         minimise(trial.fault_scene, _is_at_fault(trial, trial.fault.method), go_on=go_on, keep_machine=as_given)
 

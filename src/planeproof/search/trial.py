@@ -20,8 +20,9 @@ class Trial:
     """One candidate under trial.
 
     ``asked``: the rules asked for. ``smallest``: for each rule the smallest play in which it is the first that is
-    broken; ``broken``: all that were, also after another one. ``fault`` and ``fault_scene``: the candidate's own breach of the contract, if any. ``margins``: for each
-    rule that was broken without the profile failing on it, the least cycles that spared the viewer.
+    broken; ``broken``: all that were, also after another one. ``fault`` and ``fault_scene``: the candidate's own breach
+    of the contract, if any. ``margins``: for each rule that was broken without the profile failing on it, the least
+    cycles that spared the viewer.
     """
 
     name: str

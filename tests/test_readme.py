@@ -1,0 +1,75 @@
+"""The README tells the truth: its code runs, its commands do what it says, its figures are those of the code."""
+
+import re
+import shlex
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from planeproof.candidates import reference
+from planeproof.command.main import main
+from planeproof.judge import Basis, Outcome, Strength
+from planeproof.machines import shipped
+from planeproof.search import checking, steering
+
+README = (Path(__file__).parent.parent / "README.md").read_text(encoding="utf-8")
+BLOCKS = re.findall(r"^```(\w*)\n(.*?)^```", README, flags=re.MULTILINE | re.DOTALL)
+CODE = [text for kind, text in BLOCKS if kind == "python"]
+COMMANDS = [shlex.split(line) for _, text in BLOCKS for line in text.splitlines() if line.startswith("planeproof ")]
+
+
+def test_the_ten_line_scheduler_passes() -> None:
+    """The example runs as it stands, and its verdict is the one that the comment gives."""
+    (code,) = CODE
+    names: dict[str, object] = {}
+    exec(code, names)
+    assert getattr(names["verdict"], "outcome", None) is Outcome.PASS
+    body = code[code.index("class Plain") : code.index("verdict")].strip()
+    assert len([line for line in body.splitlines() if line.strip()]) <= 10
+
+
+def test_the_commands_run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """One after the other, in an empty folder; only the time that a check may take is cut."""
+    monkeypatch.chdir(tmp_path)
+    codes = {}
+    for command in COMMANDS:
+        short = ["--scenes", "200"] if command[1] == "check" and "faults" not in command[2] else []
+        arguments = [part for part in command[1:] if part not in ("--seconds", "60")] + short
+        codes[" ".join(command)] = CliRunner().invoke(main, arguments).exit_code
+    failing = {command for command, code in codes.items() if code}
+    assert failing == {command for command in codes if "TileInUseReused" in command}
+    assert {codes[command] for command in failing} == {1}
+
+
+def test_the_failure_shown_is_what_is_printed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Each line of the excerpt is a line of the answer, in that order, however slow the computer."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(checking, "SMALLER_SECONDS", 600.0)
+    monkeypatch.setattr(steering, "SHRINKING_SECONDS", 600.0)
+    excerpt = next(text for _, text in BLOCKS if text.startswith("FAIL  ")).splitlines()
+    target = excerpt[0].split()[1].rstrip(":")
+    printed = iter(CliRunner().invoke(main, ["check", target, "--machine", "vitrine-60"]).output.splitlines())
+    assert [line for line in excerpt if line not in printed] == []
+
+
+def test_the_exit_codes_are_those_of_the_outcomes() -> None:
+    """The table lists every outcome with its exit code."""
+    rows = dict(re.findall(r"^\| (\d) \| ([A-Z ]+) \|", README, flags=re.MULTILINE))
+    assert {int(code): name.replace(" ", "_") for code, name in rows.items()} == {o.value: o.name for o in Outcome}
+
+
+def test_what_ships_is_listed() -> None:
+    """Every reference strategy is named, and as many machines ship as the README says."""
+    strategies = set(reference.__all__) - {"TwoSides"}
+    assert strategies <= set(re.findall(r"`(\w+)`\s\(", README))
+    assert len(shipped()) == 12
+    assert "Twelve machines" in README
+
+
+def test_the_bound_is_the_one_computed() -> None:
+    """With 1,000 independent scenes and no failure the bound is 0.3 %, rounded."""
+    bound = Basis(strength=Strength.SAMPLED, source="", scenes=1000, independent=True).bound
+    assert bound is not None
+    assert f"{100 * bound:.1f} %" == "0.3 %"
+    assert "with 1,000 such scenes" in README
