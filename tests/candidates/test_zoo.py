@@ -10,7 +10,7 @@ from planeproof.candidates import faults
 from planeproof.candidates.faults import ZOO, Fault
 from planeproof.candidates.faults.queued import Queued
 from planeproof.candidates.reference import Delta, Fresh, InPlace, Pairs, Reuse, SplitPool
-from planeproof.contract import RULES, Machine, Scheduler, TileMap
+from planeproof.contract import RULES, Machine, Scheduler
 from planeproof.hosts import load
 from planeproof.judge import Play, not_applicable, play
 from planeproof.machines import shipped
