@@ -72,7 +72,6 @@ def test_seconds_are_kept_to(seconds: float, clock: Clock) -> None:
     assert seconds <= clock.now - 1000 <= seconds + 1 + CRYSTALS
 
 
-@pytest.mark.xfail(strict=True, reason="a round of the steered search goes on past its half of the time")
 @pytest.mark.parametrize("seconds", [20.0, 60.0, 150.0])
 def test_seconds_are_shared_with_independent_scenes(seconds: float, clock: Clock) -> None:
     """A check by the clock has a bound as well: a third of the time at least goes into scenes that count for it."""

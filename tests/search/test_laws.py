@@ -139,7 +139,6 @@ def test_the_most_serious_outcome_comes_first() -> None:
     assert {report.rule for report in verdict.rules if report.status is RuleStatus.BROKEN} == {FAIR_REFUSAL}
 
 
-@pytest.mark.xfail(strict=True, reason="the kept play is not compared with what the candidate says when asked again")
 def test_a_finding_that_can_t_be_seen_again_is_no_finding() -> None:
     """It broke a rule in one scene and never again: that is the candidate's fault, not a scene to be shown."""
     DeclinesOnce.made = 0

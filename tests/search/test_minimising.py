@@ -122,9 +122,6 @@ def test_what_can_only_change_together_gets_near_the_least(
     assert sizes.count(least) * 2 >= len(sizes)
 
 
-@pytest.mark.xfail(
-    strict=True, reason="a line of a cell can't yet be emptied in all pictures at once, so 16 pixels stay"
-)
 def test_ink_that_two_pictures_share_is_taken_away() -> None:
     """Two equal pictures of a full square come down to one pixel each."""
     # Of few cycles, for the minimiser tries other blankings one by one.

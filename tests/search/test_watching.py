@@ -87,7 +87,6 @@ SLIPS: tuple[dict[str, Any], ...] = (
 )
 
 
-@pytest.mark.xfail(strict=True, reason="not refused yet")
 @pytest.mark.parametrize("wrong", SLIPS, ids=str)
 def test_a_slip_is_refused_and_not_worked_around(wrong: dict[str, Any]) -> None:
     """The text of a rule or profile instead of its value; a time in which no call could return."""
