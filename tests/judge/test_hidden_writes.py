@@ -133,6 +133,14 @@ def test_two_plane_bytes_through_a_palette_that_shows_two_values_alike() -> None
     assert both.counts[HIDDEN_WRITES] == 16
 
 
+def test_the_planes_of_a_tile_in_one_burst_are_written_one_after_the_other() -> None:
+    """The same sixteen bytes in one burst, plane 0 before plane 1: each of them is seen."""
+    alike = [pattern(1, 0, FULL), entry(0, 0, 1), Burst(0, bytes([0, 1, 1, 0]))]
+    one = played([B], [alike, [pattern(1, 0, EMPTY + FULL)]], set_up=())
+    assert [violation.byte for violation in one.violations] == list(range(16))
+    assert broken(one) == {"hidden-writes"}
+
+
 def test_the_same_two_bytes_are_hidden_where_no_pixel_changes_its_colour() -> None:
     """With 00, 01 and 11 alike too, nothing that is written can be seen: the rule is about colours, not planes."""
     dark = Burst(0, bytes([0, 0, 0, 0]))

@@ -10,7 +10,7 @@ from fractions import Fraction
 import pytest
 
 from planeproof.contract import Burst, Disturbance, Machine, Outside, Timing
-from planeproof.contract.rules import BLANKING_ONLY
+from planeproof.contract.rules import BLANKING_ONLY, EXACT_REVEAL, HIDDEN_WRITES, TILE_CAP
 from planeproof.judge import Play
 from tests.judge.scripted import (
     EMPTY,
@@ -152,6 +152,46 @@ def test_a_late_byte_is_judged_for_hidden_writes_as_any_other() -> None:
     one = played([A], [revealed(A, 1), [*filler(360), pattern(1, 1, [0xFF])]], machine=machine)
     assert broken(one) == {"blanking-only", "hidden-writes", "whole-reveal"}
     assert {violation.refresh for violation in one.violations if violation.rule.id == "whole-reveal"} >= {2}
+
+
+def test_a_late_byte_is_told_by_its_number_in_its_burst() -> None:
+    """Rows 0 to 2 of what is seen, the last two of them late and changed."""
+    last = [*filler(189), pattern(1, 1, [0xF0, 0xF1, 0xF3])]
+    one = played([A], [revealed(A, 1), last], machine=below_six(Outside.LANDS))
+    found = [(v.burst, v.byte, v.address) for v in one.violations if v.rule is HIDDEN_WRITES]
+    assert found == [(len(last) - 1, 1, 34), (len(last) - 1, 2, 35)]
+
+
+@pytest.mark.parametrize(
+    ("outside", "expected"), [(Outside.LANDS, True), (Outside.WRECKS, True), (Outside.LOST, False)]
+)
+def test_a_late_view_change_is_one_where_it_takes_effect(outside: Outside, expected: bool) -> None:
+    """It turns to a side on which only half of the picture is."""
+    half = [pattern(1, 1, [0xF0]), entry(1, 0, 1)]
+    one = played([A], [half, [*filler(210), *TO_1]], machine=below_six(outside))
+    assert (EXACT_REVEAL in one.counts) == expected
+
+
+def test_of_a_view_change_that_is_lost_in_part_the_rest_is_judged() -> None:
+    """The palette is turned in time, the register is lost: plane 1 is seen through page 0, which no picture is."""
+    also_named = [*sent(A, 1), entry(0, 1, 1)]
+    one = played([A], [also_named, [*filler(193), *TO_1]], machine=below_six(Outside.LOST))
+    found = [(v.refresh, v.byte, v.address) for v in one.violations if v.rule is EXACT_REVEAL]
+    assert found == [(1, 1, 2)]  # entry 3 is written as it stands
+
+
+def test_a_late_entry_is_judged_for_tile_cap_in_the_frame_in_which_it_lands() -> None:
+    """Below the window, so that it is seen of nothing until the next frame."""
+    one = played([], [[*filler(360), entry(0, 0, 4)]], machine=below_six(Outside.LANDS))
+    assert [violation.refresh for violation in one.violations if violation.rule is TILE_CAP] == [0, 1]
+
+
+def test_in_a_blanking_that_is_overrun_the_time_until_the_window_is_drawn_is_the_margin() -> None:
+    """The register, written as it stands, comes 20 cycles late; 40 more pass until line 6."""
+    again = [pattern(1, 1, [0xFF]), pattern(1, 1, [0xF0]), *filler(193), Burst(4, b"\1")]
+    one = played([A], [revealed(A, 1), again], machine=below_six(Outside.LANDS))
+    assert one.refreshes[1].used == 220
+    assert {(v.rule, v.margin) for v in one.violations} == {(HIDDEN_WRITES, 40), (BLANKING_ONLY, 40)}
 
 
 def test_a_lost_byte_changes_nothing() -> None:

@@ -75,6 +75,13 @@ def test_a_picture_skipped_is_out_of_order_and_named_once() -> None:
     assert "picture 1 is due" in one.violations[-1].said
 
 
+def test_what_looks_like_a_picture_before_and_one_to_come_is_the_one_to_come() -> None:
+    """A, B, C and A again are taken; after B comes what looks like A: C is skipped, and nothing is brought back."""
+    one = played([A, B, C, A], [(), (), (), revealed(A, 1), revealed(B, 0), revealed(A, 1)])
+    assert [refresh.current for refresh in one.refreshes[3:6]] == [0, 1, 3]
+    assert "picture 3 while picture 1 is current, and picture 2 is due" in one.violations[-1].said
+
+
 def test_in_order_alone() -> None:
     """In the frame of the very blanking that prepared it, on the one side of a machine that has no other."""
     single = replace(MACHINE, tiles=Tiles(count=5, pool=(1, 2, 3), planes=1), map=replace(MACHINE.map, pages=1))

@@ -61,6 +61,8 @@ CASES: list[tuple[str, Callable[[], Play], bool]] = [
     # a blanking ended with work left that did not fit into it any more
     ("blanking-only", waiting(FULL_BLANKING, [pattern(1, 1, LEFT), pattern(2, 1, LEFT)]), True),
     ("blanking-only", waiting(FULL_BLANKING, [pattern(1, 1, LEFT)]), False),
+    ("blanking-only", waiting(FULL_BLANKING, [Burst(MACHINE.pattern_address(1, 0), bytes(16))]), False),  # just fits
+    ("blanking-only", waiting(FULL_BLANKING, [Burst(MACHINE.pattern_address(1, 0), bytes(17))]), True),
     ("blanking-only", waiting(FULL_BLANKING, ()), False),
     ("blanking-only", waiting(sent(A, 1), TO_1), False),
     ("blanking-only", waiting(FULL_BLANKING, FULL_BLANKING, offers=()), False),
