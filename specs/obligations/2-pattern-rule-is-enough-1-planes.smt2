@@ -1,0 +1,55 @@
+; Theorem 2, pattern-rule-is-enough-1-planes: A pattern write that keeps hidden-writes at a pixel
+; leaves it its colour, under any palette.
+; Size: 512 tiles of 1 plane, 1,024 cells, 2 pages, 2 banks. Wanted: proved.
+(set-info :status unsat)
+(set-logic QF_UFBV)
+(declare-fun memory-entry ((_ BitVec 1) (_ BitVec 10)) (_ BitVec 9))
+(declare-fun memory-pattern
+             ((_ BitVec 9) (_ BitVec 1) (_ BitVec 3))
+             (_ BitVec 8))
+(declare-fun pixel-cell () (_ BitVec 10))
+(declare-fun pixel-column () (_ BitVec 3))
+(declare-fun pixel-row () (_ BitVec 3))
+(declare-fun tile-of ((_ BitVec 1) (_ BitVec 9)) (_ BitVec 9))
+(declare-fun view-bank () (_ BitVec 1))
+(declare-fun view-colour ((_ BitVec 1)) (_ BitVec 8))
+(declare-fun view-page () (_ BitVec 1))
+(declare-fun written-byte () (_ BitVec 8))
+(declare-fun written-plane () (_ BitVec 1))
+(declare-fun written-row () (_ BitVec 3))
+(declare-fun written-tile () (_ BitVec 9))
+; the write keeps hidden-writes at this pixel
+(assert (let ((a!1 ((_ extract 0 0)
+             (bvlshr (memory-pattern written-tile #b0 written-row)
+                     ((_ zero_extend 5) (bvnot pixel-column)))))
+      (a!2 (bvlshr (ite (and (= written-tile written-tile)
+                             (= written-plane #b0)
+                             (= written-row written-row))
+                        written-byte
+                        (memory-pattern written-tile #b0 written-row))
+                   ((_ zero_extend 5) (bvnot pixel-column)))))
+  (or (distinct (tile-of view-bank (memory-entry view-page pixel-cell))
+                written-tile)
+      (distinct written-row pixel-row)
+      (= a!1 ((_ extract 0 0) a!2))
+      (= (view-colour a!1) (view-colour ((_ extract 0 0) a!2))))))
+; not the goal
+(assert (let ((a!1 (bvlshr (memory-pattern (tile-of view-bank
+                                            (memory-entry view-page pixel-cell))
+                                   #b0
+                                   pixel-row)
+                   ((_ zero_extend 5) (bvnot pixel-column))))
+      (a!2 (and (= written-tile
+                   (tile-of view-bank (memory-entry view-page pixel-cell)))
+                (= written-plane #b0)
+                (= written-row pixel-row))))
+(let ((a!3 (ite a!2
+                written-byte
+                (memory-pattern (tile-of view-bank
+                                         (memory-entry view-page pixel-cell))
+                                #b0
+                                pixel-row))))
+(let ((a!4 ((_ extract 0 0)
+             (bvlshr a!3 ((_ zero_extend 5) (bvnot pixel-column))))))
+  (not (= (view-colour ((_ extract 0 0) a!1)) (view-colour a!4)))))))
+(check-sat)

@@ -1,0 +1,82 @@
+; Theorem 3, reveal-2-planes-depth-2: A side whose page names a place for each cell, and whose planes
+; hold the picture there, is seen as exactly that picture once palette, page and bank show the side.
+; Size: 512 tiles of 2 planes, 1,024 cells, 2 pages, 2 banks. Wanted: proved.
+(set-info :status unsat)
+(set-logic QF_UFBV)
+(declare-fun memory-entry ((_ BitVec 1) (_ BitVec 10)) (_ BitVec 9))
+(declare-fun memory-pattern
+             ((_ BitVec 9) (_ BitVec 1) (_ BitVec 3))
+             (_ BitVec 8))
+(declare-fun new-view-bank () (_ BitVec 1))
+(declare-fun new-view-colour ((_ BitVec 2)) (_ BitVec 8))
+(declare-fun new-view-page () (_ BitVec 1))
+(declare-fun picture-rows-0 ((_ BitVec 10) (_ BitVec 3)) (_ BitVec 8))
+(declare-fun picture-rows-1 ((_ BitVec 10) (_ BitVec 3)) (_ BitVec 8))
+(declare-fun pixel-cell () (_ BitVec 10))
+(declare-fun pixel-column () (_ BitVec 3))
+(declare-fun pixel-row () (_ BitVec 3))
+(declare-fun place ((_ BitVec 10)) (_ BitVec 9))
+(declare-fun shade ((_ BitVec 2)) (_ BitVec 8))
+(declare-fun side () (_ BitVec 1))
+(declare-fun side-bank () (_ BitVec 1))
+(declare-fun side-page () (_ BitVec 1))
+(declare-fun tile-of ((_ BitVec 1) (_ BitVec 9)) (_ BitVec 9))
+; the side's page names the place of the cell
+(assert (= (tile-of side-bank (memory-entry side-page pixel-cell)) (place pixel-cell)))
+; the side's planes hold the picture at that place
+(assert (let ((a!1 (= (memory-pattern (place pixel-cell)
+                              (bvadd (bvmul side #b0) #b0)
+                              pixel-row)
+              (picture-rows-0 pixel-cell pixel-row)))
+      (a!2 (= (memory-pattern (place pixel-cell)
+                              (bvadd (bvmul side #b0) #b1)
+                              pixel-row)
+              (picture-rows-1 pixel-cell pixel-row))))
+  (and a!1 a!2)))
+; the new palette shows the side
+(assert (let ((a!1 ((_ extract 1 0)
+             (bvlshr ((_ zero_extend 6) #b00)
+                     (bvmul ((_ zero_extend 7) side) #x02))))
+      (a!2 ((_ extract 1 0)
+             (bvlshr ((_ zero_extend 6) #b01)
+                     (bvmul ((_ zero_extend 7) side) #x02))))
+      (a!3 ((_ extract 1 0)
+             (bvlshr ((_ zero_extend 6) #b10)
+                     (bvmul ((_ zero_extend 7) side) #x02))))
+      (a!4 ((_ extract 1 0)
+             (bvlshr ((_ zero_extend 6) #b11)
+                     (bvmul ((_ zero_extend 7) side) #x02)))))
+  (and (= (new-view-colour #b00) (shade a!1))
+       (= (new-view-colour #b01) (shade a!2))
+       (= (new-view-colour #b10) (shade a!3))
+       (= (new-view-colour #b11) (shade a!4)))))
+; the new view shows the side's page
+(assert (= new-view-page side-page))
+; the new view shows the side's bank
+(assert (= new-view-bank side-bank))
+; the plane or side is one of the machine's
+(assert (bvult side #b1))
+; not the goal
+(assert (let ((a!1 (bvlshr (memory-pattern (tile-of new-view-bank
+                                            (memory-entry new-view-page
+                                                          pixel-cell))
+                                   #b1
+                                   pixel-row)
+                   ((_ zero_extend 5) (bvnot pixel-column))))
+      (a!2 (bvlshr (memory-pattern (tile-of new-view-bank
+                                            (memory-entry new-view-page
+                                                          pixel-cell))
+                                   #b0
+                                   pixel-row)
+                   ((_ zero_extend 5) (bvnot pixel-column))))
+      (a!3 ((_ extract 0 0)
+             (bvlshr (picture-rows-1 pixel-cell pixel-row)
+                     ((_ zero_extend 5) (bvnot pixel-column)))))
+      (a!4 ((_ extract 0 0)
+             (bvlshr (picture-rows-0 pixel-cell pixel-row)
+                     ((_ zero_extend 5) (bvnot pixel-column))))))
+(let ((a!5 (= (new-view-colour (concat ((_ extract 0 0) a!1)
+                                       ((_ extract 0 0) a!2)))
+              (shade (concat a!3 a!4)))))
+  (not a!5))))
+(check-sat)

@@ -1,0 +1,101 @@
+; Theorem 4, map-cut-rule-1-planes: If a blanking cut just before or just after a map write shows the
+; old frame under the old view (until the view has changed) and the new frame under the new one (from
+; its first change on), then the write keeps hidden-writes. With the step, this is the cut rule both
+; ways.
+; Size: 512 tiles of 1 plane, 1,024 cells, 2 pages, 2 banks. Wanted: proved.
+(set-info :status unsat)
+(set-logic QF_UFBV)
+(declare-fun judged-under-new () Bool)
+(declare-fun judged-under-old () Bool)
+(declare-fun memory-entry ((_ BitVec 1) (_ BitVec 10)) (_ BitVec 9))
+(declare-fun memory-pattern
+             ((_ BitVec 9) (_ BitVec 1) (_ BitVec 3))
+             (_ BitVec 8))
+(declare-fun new-frame ((_ BitVec 10) (_ BitVec 3) (_ BitVec 3)) (_ BitVec 8))
+(declare-fun new-view-bank () (_ BitVec 1))
+(declare-fun new-view-colour ((_ BitVec 1)) (_ BitVec 8))
+(declare-fun new-view-page () (_ BitVec 1))
+(declare-fun old-frame ((_ BitVec 10) (_ BitVec 3) (_ BitVec 3)) (_ BitVec 8))
+(declare-fun old-view-bank () (_ BitVec 1))
+(declare-fun old-view-colour ((_ BitVec 1)) (_ BitVec 8))
+(declare-fun old-view-page () (_ BitVec 1))
+(declare-fun pixel-cell () (_ BitVec 10))
+(declare-fun pixel-column () (_ BitVec 3))
+(declare-fun pixel-row () (_ BitVec 3))
+(declare-fun tile-of ((_ BitVec 1) (_ BitVec 9)) (_ BitVec 9))
+(declare-fun written-cell () (_ BitVec 10))
+(declare-fun written-entry () (_ BitVec 9))
+(declare-fun written-page () (_ BitVec 1))
+; cut before the write, the old view shows the old frame
+(assert (let ((a!1 (bvlshr (memory-pattern (tile-of old-view-bank
+                                            (memory-entry old-view-page
+                                                          pixel-cell))
+                                   #b0
+                                   pixel-row)
+                   ((_ zero_extend 5) (bvnot pixel-column)))))
+  (=> judged-under-old
+      (= (old-view-colour ((_ extract 0 0) a!1))
+         (old-frame pixel-cell pixel-row pixel-column)))))
+; cut after the write, the old view shows the old frame
+(assert (let ((a!1 (tile-of old-view-bank
+                    (ite (and (= written-page old-view-page)
+                              (= written-cell pixel-cell))
+                         written-entry
+                         (memory-entry old-view-page pixel-cell)))))
+(let ((a!2 ((_ extract 0 0)
+             (bvlshr (memory-pattern a!1 #b0 pixel-row)
+                     ((_ zero_extend 5) (bvnot pixel-column))))))
+  (=> judged-under-old
+      (= (old-view-colour a!2) (old-frame pixel-cell pixel-row pixel-column))))))
+; cut before the write, the new view shows the new frame
+(assert (let ((a!1 (bvlshr (memory-pattern (tile-of new-view-bank
+                                            (memory-entry new-view-page
+                                                          pixel-cell))
+                                   #b0
+                                   pixel-row)
+                   ((_ zero_extend 5) (bvnot pixel-column)))))
+  (=> judged-under-new
+      (= (new-view-colour ((_ extract 0 0) a!1))
+         (new-frame pixel-cell pixel-row pixel-column)))))
+; cut after the write, the new view shows the new frame
+(assert (let ((a!1 (tile-of new-view-bank
+                    (ite (and (= written-page new-view-page)
+                              (= written-cell pixel-cell))
+                         written-entry
+                         (memory-entry new-view-page pixel-cell)))))
+(let ((a!2 ((_ extract 0 0)
+             (bvlshr (memory-pattern a!1 #b0 pixel-row)
+                     ((_ zero_extend 5) (bvnot pixel-column))))))
+  (=> judged-under-new
+      (= (new-view-colour a!2) (new-frame pixel-cell pixel-row pixel-column))))))
+; not the goal
+(assert (let ((a!1 (bvlshr (memory-pattern (tile-of old-view-bank
+                                            (memory-entry old-view-page
+                                                          written-cell))
+                                   #b0
+                                   pixel-row)
+                   ((_ zero_extend 5) (bvnot pixel-column))))
+      (a!2 ((_ extract 0 0)
+             (bvlshr (memory-pattern (tile-of old-view-bank written-entry)
+                                     #b0
+                                     pixel-row)
+                     ((_ zero_extend 5) (bvnot pixel-column)))))
+      (a!4 (bvlshr (memory-pattern (tile-of new-view-bank
+                                            (memory-entry new-view-page
+                                                          written-cell))
+                                   #b0
+                                   pixel-row)
+                   ((_ zero_extend 5) (bvnot pixel-column))))
+      (a!5 ((_ extract 0 0)
+             (bvlshr (memory-pattern (tile-of new-view-bank written-entry)
+                                     #b0
+                                     pixel-row)
+                     ((_ zero_extend 5) (bvnot pixel-column))))))
+(let ((a!3 (or (distinct old-view-page written-page)
+               (distinct pixel-cell written-cell)
+               (= (old-view-colour ((_ extract 0 0) a!1)) (old-view-colour a!2))))
+      (a!6 (or (distinct new-view-page written-page)
+               (distinct pixel-cell written-cell)
+               (= (new-view-colour ((_ extract 0 0) a!4)) (new-view-colour a!5)))))
+  (not (and (=> judged-under-old a!3) (=> judged-under-new a!6))))))
+(check-sat)

@@ -1,0 +1,29 @@
+"""The spec: what is proved about the rules, by which solver, within which bounds. The only package that imports z3.
+
+One subject a module: `vocabulary` and `symbols` (picture memory as terms), `rules` (the symbolic reading of the rules),
+`obligation` (one statement), `solving` (asks z3), `proving` (asks for many), `certificates` and `other_solvers` (the
+same statements for anybody's solver), `premises` (what happens without each premise), `costs` (bytes of a pattern).
+
+To add a theorem: make a module in `planeproof.spec.theorems` that ends in a tuple ``OBLIGATIONS`` of `Obligation`s
+built without quantifiers from `Symbols` and the rules, name it in ``theorems/__init__.py``, then write the certificates
+and the table of premises anew (`certificates.write_all`, `premises.write_table`); the tests say when they are stale.
+"""
+
+from planeproof.spec.obligation import Answer, Obligation, Question
+from planeproof.spec.proving import Report, prove_all, table
+from planeproof.spec.solving import Outcome, Result, prove
+from planeproof.spec.theorems import OBLIGATIONS, THEOREMS
+
+__all__ = [
+    "OBLIGATIONS",
+    "THEOREMS",
+    "Answer",
+    "Obligation",
+    "Outcome",
+    "Question",
+    "Report",
+    "Result",
+    "prove",
+    "prove_all",
+    "table",
+]
