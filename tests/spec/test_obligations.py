@@ -2,8 +2,8 @@ from collections.abc import Mapping
 
 from planeproof.spec import OBLIGATIONS, Answer, Outcome, Report
 
-AFFORDABLE = 60_000_000
-"""Resource units of z3 for all obligations together; one obligation alone may use as many."""
+AFFORDABLE = 100_000_000
+"""Resource units of z3 for all obligations together (about 53 million when written), whatever the machine."""
 
 
 def witness(report: Report, name: str) -> Mapping[str, int | bool]:
@@ -14,7 +14,7 @@ def witness(report: Report, name: str) -> Mapping[str, int | bool]:
 
 
 def test_every_obligation_gives_the_wanted_answer(report: Report) -> None:
-    """What is wanted proved is proved and what is wanted refuted is refuted, within resources for a coffee break."""
+    """What is wanted proved is proved and what is wanted refuted is refuted, at a known cost."""
     assert [result.obligation.id for result in report.results if result.outcome is not Outcome.AS_WANTED] == []
     assert report.outcome is Outcome.AS_WANTED
     assert sum(result.used or 0 for result in report.results) < AFFORDABLE
