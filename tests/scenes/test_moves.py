@@ -92,7 +92,7 @@ def test_the_different_patterns_are_different() -> None:
 
 def test_one_pattern_in_many_cells() -> None:
     """The same bytes in five cells: more cells than tiles, but one pattern."""
-    rows = made("same_everywhere", [2, 4, 0, 5, 0, 1])
+    rows = made("same_everywhere", [2, 4, 0, 1, 5, 0, 1])
     assert len({rows[cell].tobytes() for cell in occupied(rows)}) == 1
     assert len(occupied(rows)) == 5
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planeproof.contract import Disturbance, Machine, Scene, Tiles, Window
+from planeproof.contract import Machine, Scene, Tiles, Window
 from planeproof.machines import read_machine, shipped
 from planeproof.scenes.cases import Case, encode_case
 from planeproof.scenes.recipes import LONGEST, recipe
@@ -40,7 +40,7 @@ def test_as_given_the_machine_is_the_base_itself(name: str) -> None:
     assert all(recipe(base, RandomSource(str(number)), as_given=True).machine is base for number in range(10))
 
 
-@settings(max_examples=100)
+@settings(max_examples=50)
 @given(machines(), st.integers(0, 1 << 30), st.booleans())
 def test_a_users_own_machine_gets_scenes_too(base: Machine, number: int, as_given: bool) -> None:
     """Of any machine, small or as given, a scene can be drawn, and pictures are ready in order."""
@@ -69,10 +69,10 @@ def test_a_seed_means_the_same_scene_on_any_computer() -> None:
         (3, 4, 5, 6),
         910,
     )
-    assert scene.ready == (2, 3, 4)
-    assert scene.disturbances == (Disturbance(3, 712), Disturbance(6, 0))
-    assert [picture.occupied for picture in scene.pictures] == [(), (), (0, 2, 4, 6)]
-    assert scene.pictures[2].rows[[0, 2, 4, 6]].tobytes() == b"\xff" * 32
+    assert scene.ready == (1, 2, 6)
+    assert scene.disturbances == ()
+    assert [picture.occupied for picture in scene.pictures] == [(), (), (0, 2, 5)]
+    assert scene.pictures[2].rows[[0, 2, 5]].tobytes() == b"\xff" * 24
 
 
 def test_another_seed_means_another_scene() -> None:

@@ -20,7 +20,7 @@ from planeproof.scenes.source import RandomSource
 from tests.scenes.fixed_source import FixedSource
 from tests.strategies.machines import machines
 
-SEEDS = 60
+SEEDS = 40
 every_shape = pytest.mark.parametrize("name", shipped())
 
 
@@ -113,12 +113,12 @@ def test_the_blanking_is_short_except_where_a_picture_fits_one() -> None:
     assert all(picture_cycles(machine) <= machine.blank_cycles for machine in relatives(read_machine("bench")))
 
 
-@pytest.mark.parametrize("name", ["vitrine-50", "drawer-front", "two-wings", "mosaic-floor", "bench"])
+@pytest.mark.parametrize("name", ["vitrine-50", "two-wings", "mosaic-floor"])
 def test_the_shortest_blanking_is_the_least_that_can_be(name: str) -> None:
     """Blanking cycles take each of the eight values from the least possible on: nothing below can be, by a cycle."""
     base = read_machine(name)
     least = {}
-    for machine in relatives(base, 25 * SEEDS):
+    for machine in relatives(base, 40 * SEEDS):
         floor = max(machine.burst_cycles(8), dearest_view_change(machine))
         if picture_cycles(base) <= base.blank_cycles:
             floor += -(-picture_cycles(machine) // 1)
@@ -146,7 +146,7 @@ def test_the_simplest_relative() -> None:
     assert machine.blank_cycles == max(machine.burst_cycles(8), dearest_view_change(machine))
 
 
-@settings(max_examples=150)
+@settings(max_examples=60)
 @given(machines(), st.integers(0, 1 << 30))
 def test_a_users_own_machine_has_relatives_too(base: Machine, number: int) -> None:
     """Not only of the shapes that ship: of any machine, and of the same kind."""

@@ -23,7 +23,7 @@ def always() -> bool:
     return True
 
 
-def drawn(shows: Shows, machine: str = "vitrine-50", *, most: int = 8) -> list[Scene]:
+def drawn(shows: Shows, machine: str = "vitrine-50", *, most: int = 5) -> list[Scene]:
     """The first scenes of a fixed seed that show it."""
     base = read_machine(machine)
     scenes = (recipe(base, RandomSource(f"minimise/{number}")) for number in range(400))
@@ -116,7 +116,7 @@ def test_what_can_only_change_together_gets_near_the_least(
 
     The bounds above the least are measured; most scenes reach the least itself. (2 x 2 cells can't become 3 x 1.)
     """
-    sizes = [size(minimise(scene, shows, go_on=always))[:3] for scene in drawn(shows, most=10)]
+    sizes = [size(minimise(scene, shows, go_on=always))[:3] for scene in drawn(shows, most=6)]
     assert min(sizes) == least
     assert max(sizes) <= most
     assert sizes.count(least) * 2 >= len(sizes)
@@ -132,7 +132,7 @@ def test_ink_that_two_pictures_share_is_taken_away() -> None:
     assert size(scene)[:6] == (2, 2, 1, 0, 1, 2)
 
 
-@pytest.mark.parametrize("machine", ["vitrine-60", "case-label", "pigment-chart", "two-wings", "drawer-front"])
+@pytest.mark.parametrize("machine", ["case-label", "pigment-chart", "two-wings"])
 def test_it_keeps_what_is_shown_and_never_grows(machine: str) -> None:
     """Of whatever kind the machine is: each scene that is kept is smaller than the one before, and shows it."""
     for scene in drawn(lambda scene: scene.occupied > 2, machine, most=3):
