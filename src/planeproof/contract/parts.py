@@ -6,6 +6,7 @@ What depends on several parts at once is refused by `planeproof.contract.machine
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
+from typing import TypeGuard
 
 from planeproof.contract.errors import MachineError, require
 from planeproof.contract.layout import ByteDirection, Storage
@@ -15,7 +16,7 @@ Rational = int | Fraction
 
 
 def _whole(field: str, value: object, low: int, high: int) -> None:
-    inside = isinstance(value, int) and not isinstance(value, bool) and low <= value <= high
+    inside = _is_whole(value) and low <= value <= high
     require(inside, MachineError, field, value, f"must be a whole number from {low} to {high}")
 
 
@@ -24,11 +25,17 @@ def _one_of(field: str, value: object, kind: type[Enum]) -> None:
     require(isinstance(value, kind), MachineError, field, value, allowed)
 
 
-def _addresses(field: str, value: object) -> None:
-    """An address, a tuple of them, or None: anything else would go wrong far from here."""
-    several = value if isinstance(value, tuple) else (value,)
-    good = all(address is None or (isinstance(address, int) and not isinstance(address, bool)) for address in several)
-    require(good, MachineError, field, value, "must be a whole number (for maps and steps a tuple of them)")
+def _is_whole(value: object) -> TypeGuard[int]:
+    return isinstance(value, int) and not isinstance(value, bool)
+
+
+def _several(field: str, value: object) -> None:
+    good = isinstance(value, tuple) and all(map(_is_whole, value))
+    require(good, MachineError, field, value, "must be a tuple of whole numbers")
+
+
+def _may_be_missing(field: str, value: object) -> None:
+    require(value is None or _is_whole(value), MachineError, field, value, "must be a whole number, or None")
 
 
 def _cycles(field: str, value: object, *, positive: bool) -> None:
@@ -205,8 +212,11 @@ class Memory:
     steps: tuple[int, ...] = (1,)
 
     def __post_init__(self) -> None:
-        for field in ("patterns", "maps", "palette", "page_register", "bank_register", "steps"):
-            _addresses(f"memory.{field}", getattr(self, field))
+        _several("memory.maps", self.maps)
+        _several("memory.steps", self.steps)
+        _may_be_missing("memory.palette", self.palette)
+        _may_be_missing("memory.page_register", self.page_register)
+        _may_be_missing("memory.bank_register", self.bank_register)
         _whole("memory.patterns", self.patterns, 0, 1 << 20)
 
 
