@@ -11,7 +11,7 @@ To add a layout, add a function and a row to ``Storage``.
 from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -90,10 +90,16 @@ class TileBits:
 
     def pixels(self, blocks: NDArray[np.uint8]) -> NDArray[np.uint8]:
         """Pixel values (n, 8, 8) of n tiles given as their bytes, shape (n, 8 * planes)."""
-        bits = (blocks[:, self.offset] >> self.bit) & 1
-        weights = (1 << np.arange(self.planes)).astype(np.uint8)
-        values: NDArray[np.uint8] = np.einsum("npyx,p->nyx", bits, weights).astype(np.uint8)
+        bits = np.unpackbits(blocks, axis=1).take(self._places, axis=1)
+        values: NDArray[np.uint8] = bits[:, 0]
+        for plane in range(1, self.planes):
+            values = values | bits[:, plane] << plane
         return values
+
+    @cached_property
+    def _places(self) -> NDArray[np.intp]:
+        """Place of each bit among all bits of a tile, the highest of a byte first; shape (planes, 8, 8)."""
+        return self.offset * 8 + 7 - self.bit
 
 
 @lru_cache(maxsize=64)

@@ -74,8 +74,9 @@ class Picture:
     def pixels(self, direction: ByteDirection) -> NDArray[np.uint8]:
         """Pixel values (cells, 8, 8), indexed [cell, y, x]; ``direction`` is the machine's ``tiles.byte``."""
         bits = np.unpackbits(self.planes, axis=2).reshape(*self.planes.shape, TILE_SIDE)
-        weights = (1 << np.arange(self.depth)).astype(np.uint8)
-        values: NDArray[np.uint8] = np.einsum("cdij,d->cij", bits, weights).astype(np.uint8)
+        values: NDArray[np.uint8] = bits[:, 0]
+        for bit in range(1, self.depth):
+            values = values | bits[:, bit] << bit
         return values if direction is ByteDirection.ROW else values.transpose(0, 2, 1)
 
     @classmethod

@@ -51,7 +51,7 @@ class Arrivals:
 
 def set_up(bursts: Iterable[Burst]) -> tuple[Piece, ...]:
     """The bursts of `Scheduler.start`, written while the display is off."""
-    return tuple(_piece(-1, number, burst, 0, len(burst.data), None, 0) for number, burst in enumerate(bursts))
+    return tuple(_piece(-1, number, burst, 0, len(burst.data), 0) for number, burst in enumerate(bursts))
 
 
 def land(
@@ -67,15 +67,12 @@ def land(
         pieces += _placed(machine, piece, piece.time, machine.blank_cycles)
     for number, burst in enumerate(bursts):
         setup, per_byte = machine.rates(view=machine.is_view(burst.address))
-        spent += setup
-        fitting = min(max(math.floor((cycles - spent) / Fraction(per_byte)), 0), len(burst.data))
-        if fitting:
-            pieces.append(_piece(refresh, number, burst, 0, fitting, None, spent + fitting * per_byte))
-        for byte in range(fitting, len(burst.data)):
-            time = spent + (byte + 1) * per_byte
-            late = _piece(refresh, number, burst, byte, byte + 1, None, time, late=True)
-            pieces += _placed(machine, late, time, cycles)
-        spent += per_byte * len(burst.data)
+        size, begins = len(burst.data), spent + setup
+        spent = begins + per_byte * size
+        if spent <= cycles:
+            pieces.append(_piece(refresh, number, burst, 0, size, spent))
+        else:
+            pieces += _split(machine, refresh, number, burst, begins, cycles)
     past = [piece for piece in pieces if piece.line is not None and piece.line >= machine.time.shown]
     kept = [piece for piece in pieces if piece.line is None or piece.line < machine.time.shown]
     return Arrivals(pieces=tuple(kept), overdue=tuple(_put_off(machine, piece) for piece in past), used=spent)
@@ -85,6 +82,20 @@ def taken_by(machine: Machine, overdue: Sequence[Piece]) -> int:
     """Whole cycles that overdue pieces take off the blanking in which they land."""
     last = max((piece.time for piece in overdue), default=0)
     return min(math.ceil(last), machine.blank_cycles)
+
+
+def _split(
+    machine: Machine, refresh: int, number: int, burst: Burst, begins: Rational, cycles: int
+) -> list[Piece]:
+    """A burst that does not fit: what is inside together, what is late byte by byte."""
+    per_byte = machine.rates(view=machine.is_view(burst.address))[1]
+    fitting = max(math.floor((cycles - begins) / Fraction(per_byte)), 0)
+    inside = begins + fitting * per_byte
+    pieces = [_piece(refresh, number, burst, 0, fitting, inside)] if fitting else []
+    for byte in range(fitting, len(burst.data)):
+        time = begins + (byte + 1) * per_byte
+        pieces += _placed(machine, _piece(refresh, number, burst, byte, byte + 1, time, late=True), time, cycles)
+    return pieces
 
 
 def _placed(machine: Machine, piece: Piece, time: Rational, cycles: int) -> list[Piece]:
@@ -101,16 +112,8 @@ def _put_off(machine: Machine, piece: Piece) -> Piece:
 
 
 def _piece(
-    refresh: int,
-    number: int,
-    burst: Burst,
-    first: int,
-    end: int,
-    line: int | None,
-    time: Rational,
-    *,
-    late: bool = False,
+    refresh: int, number: int, burst: Burst, first: int, end: int, time: Rational, *, late: bool = False
 ) -> Piece:
-    addresses = np.arange(first, end, dtype=np.intp) * burst.step + burst.address
+    addresses = np.arange(burst.address + first * burst.step, burst.address + end * burst.step, burst.step)
     values = np.frombuffer(burst.data, dtype=np.uint8)[first:end]
-    return Piece(refresh, number, first, addresses, values, line, late, time)
+    return Piece(refresh, number, first, addresses, values, None, late, time)

@@ -29,7 +29,7 @@ def looks(colours: Colours) -> NDArray[np.int16]:
 def look_of(machine: Machine, picture: Picture) -> Frame:
     """The frame that shows ``picture`` whole."""
     shades = looks(machine.colours)[[machine.colours.background, *machine.colours.inks]]
-    return arranged(machine, shades[picture.pixels(machine.tiles.byte)])
+    return shades.take(arranged(machine, picture.pixels(machine.tiles.byte)))
 
 
 def blank_frame(machine: Machine) -> Frame:

@@ -33,7 +33,8 @@ class PictureMemory:
         self.contents: NDArray[np.uint8] = np.zeros(self.plan.extent, dtype=np.uint8)
         tiles = machine.tiles.count
         self._pixels: NDArray[np.uint8] = np.zeros((tiles, 8, 8), dtype=np.uint8)
-        self._stale: NDArray[np.bool_] = np.zeros(tiles, dtype=np.bool_)
+        # One more than there are tiles: the last stands for addresses that belong to none (`NOBODY`).
+        self._stale: NDArray[np.bool_] = np.zeros(tiles + 1, dtype=np.bool_)
         blank = np.frombuffer(machine.map_entry(machine.blank_tile), dtype=np.uint8)
         for region in machine.regions:
             if region.kind.value == "palette":
@@ -41,6 +42,7 @@ class PictureMemory:
             elif region.kind.value == "tile map":
                 self.contents[region.start : region.end] = np.resize(blank, region.length)
         self._view: View | None = None
+        self._frame: Frame | None = None
 
     def copy(self) -> Self:
         """A second picture memory with the same contents."""
@@ -49,12 +51,15 @@ class PictureMemory:
         twin._stale[:] = True
         return twin
 
-    def store(self, addresses: NDArray[np.intp], values: NDArray[np.uint8]) -> None:
-        """Write ``values`` to ``addresses``, both of shape (n,), all of them within memory."""
+    def store(self, addresses: NDArray[np.intp], values: NDArray[np.uint8], *, unseen: bool = False) -> None:
+        """Write ``values`` to ``addresses``, both of shape (n,), all of them within memory.
+
+        ``unseen`` is for callers who know that no pixel of the frame changes, and no byte of the view.
+        """
         self.contents[addresses] = values
-        tiles = self.plan.tile[addresses]
-        self._stale[tiles[tiles != NOBODY]] = True
-        self._view = None
+        self._stale[self.plan.tile[addresses]] = True
+        if not unseen:
+            self._view = self._frame = None
 
     @property
     def view(self) -> View:
@@ -79,8 +84,10 @@ class PictureMemory:
 
     def entries(self, page: int) -> NDArray[np.intp]:
         """The map entries of the window's cells on ``page``, as numbers; shape (cells,)."""
-        held = self.contents[self.plan.entry_addresses[page]].astype(np.intp)
-        entries: NDArray[np.intp] = held @ np.array([1, 256][: held.shape[1]])
+        addresses = self.plan.entry_addresses[page]
+        entries = self.contents[addresses[:, 0]].astype(np.intp)
+        if addresses.shape[1] == 2:
+            entries += self.contents[addresses[:, 1]].astype(np.intp) << 8
         return entries
 
     def tiles_of(self, entries: NDArray[np.intp], bank: int) -> NDArray[np.intp]:
@@ -91,19 +98,34 @@ class PictureMemory:
 
     def pixels(self, tiles: NDArray[np.intp]) -> NDArray[np.uint8]:
         """Pixel values (n, 8, 8) of ``tiles``, none of them `NOBODY`."""
-        stale = np.flatnonzero(self._stale)
+        stale = np.flatnonzero(self._stale[:-1])
         if len(stale):
             start, size = self.machine.layout.patterns, self.machine.tile_bytes
-            blocks = self.contents[start : start + len(self._stale) * size].reshape(-1, size)[stale]
+            blocks = self.contents[start : start + len(self._pixels) * size].reshape(-1, size)[stale]
             self._pixels[stale] = self.machine.tile_bits.pixels(blocks)
             self._stale[stale] = False
         return self._pixels[tiles]
 
     def frame(self, view: View | None = None) -> Frame:
-        """What would be seen now, whole, under ``view`` (default: the view as it stands)."""
-        view = self.view if view is None else view
+        """What would be seen now, whole, under ``view`` (default: the view as it stands); read-only.
+
+        As long as nothing that is seen changes, it is the same array again.
+        """
+        if view is not None and view != self.view:
+            return self._drawn(view)
+        if self._frame is None:
+            self._frame = self._drawn(self.view)
+        return self._frame
+
+    def _drawn(self, view: View) -> Frame:
         tiles = self.tiles_named(view.page, view.bank)
-        return arranged(self.machine, self.shown_cells(tiles, view))
+        nothing = tiles == NOBODY
+        frame = self.shades(view).take(arranged(self.machine, self.pixels(np.where(nothing, 0, tiles))))
+        if nothing.any():
+            unlit = arranged(self.machine, np.broadcast_to(nothing[:, None, None], (len(tiles), 8, 8)))
+            frame[unlit] = looks(self.machine.colours)[self.machine.colours.background]
+        frame.flags.writeable = False
+        return frame
 
     def shown_cells(self, tiles: NDArray[np.intp], view: View) -> NDArray[np.int16]:
         """How cells that name ``tiles`` look under ``view``: int16 (n, 8, 8); no tile looks like background."""

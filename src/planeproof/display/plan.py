@@ -22,7 +22,8 @@ class Plan:
     ``owned``: whether the window's scheduler may write there. ``pooled``, of shape (tiles,): in the pool or not.
     ``entry_addresses`` has shape (pages, cells, entry bytes), the low byte of an entry first.
     ``pass_of``, of shape (tile bytes,): bytes of a tile with the same number share no pixel; of two that do,
-    the one a burst writes first has the lower number. ``pixels_of``, of shape (tile bytes, 8, 8): the pixels
+    the one a burst writes first has the lower number. ``bits_of``, of shape (planes, tile bytes + 1): the bits of a
+    byte of a tile that belong to a plane; none for the last, which stands for `NOBODY`. ``pixels_of``, of shape (tile bytes, 8, 8): the pixels
     [y, x] that a byte of a tile has bits of.
     """
 
@@ -38,6 +39,7 @@ class Plan:
     pooled: NDArray[np.bool_]
     entry_addresses: NDArray[np.intp]
     pass_of: NDArray[np.intp]
+    bits_of: NDArray[np.uint8]
     pixels_of: NDArray[np.bool_]
 
 
@@ -73,6 +75,7 @@ def plan_of(machine: Machine) -> Plan:
         entry_addresses=_entry_addresses(machine),
         pass_of=_pass_of(machine),
         pixels_of=_pixels_of(machine),
+        bits_of=_bits_of(machine),
         **number,
     )
 
@@ -113,3 +116,10 @@ def _pixels_of(machine: Machine) -> NDArray[np.bool_]:
     offsets = np.arange(machine.tile_bytes)
     touched: NDArray[np.bool_] = machine.tile_bits.offset[None] == offsets[:, None, None, None]
     return np.asarray(touched.any(axis=1))
+
+
+def _bits_of(machine: Machine) -> NDArray[np.uint8]:
+    bits = np.zeros((machine.tiles.planes, machine.tile_bytes + 1), dtype=np.uint8)
+    for plane in range(machine.tiles.planes):
+        np.bitwise_or.at(bits[plane], machine.tile_bits.offset[plane], np.uint8(1) << machine.tile_bits.bit[plane])
+    return bits

@@ -19,8 +19,9 @@ def active_display(memory: PictureMemory, late: Sequence[Piece], write: Writing)
     """
     frame = memory.frame()
     outside, first_line = memory.machine.outside, memory.machine.window.first_line
-    if outside is Outside.LOST:
+    if outside is Outside.LOST or not late:
         return frame
+    frame = frame.copy()
     for line, pieces in groupby(late, key=lambda piece: piece.line or 0):
         for piece in pieces:
             write(piece)
