@@ -6,9 +6,10 @@ line); past the last displayed line the byte falls into the next blanking, where
 """
 
 import math
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,24 +17,43 @@ from numpy.typing import NDArray
 from planeproof.contract import Burst, Machine, Rational
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class Piece:
-    """Neighbouring bytes of one burst that land together.
+    """Bytes that land together, in the order in which they are written.
 
-    ``addresses`` and ``values`` have shape (n,). They are bytes ``first``, ``first`` + 1 ... of burst number
-    ``burst`` of blanking ``refresh``. ``line`` is the displayed raster line they land on, None inside blanking.
-    ``late`` tells whether they came too late for their own blanking. ``time`` is when the last was written, in cycles
-    from the beginning of the blanking in which they land, or of the active display if they land on a line of it.
+    ``addresses``, ``values``, ``bursts`` and ``bytes`` have shape (n,): where each goes, what it is, and that it is
+    byte ``bytes[i]`` of burst ``bursts[i]`` of blanking ``refresh`` (-1: the set-up). ``line`` is the displayed raster
+    line they land on, None inside blanking. ``late`` tells whether they came too late for their own blanking. ``time``
+    is when the last was written, in cycles from the beginning of the blanking in which they land, or of the active
+    display if they land on a line of it.
     """
 
     refresh: int
-    burst: int
-    first: int
     addresses: NDArray[np.intp]
     values: NDArray[np.uint8]
-    line: int | None
-    late: bool
+    bursts: NDArray[np.intp]
+    bytes: NDArray[np.intp]
     time: Rational
+    line: int | None = None
+    late: bool = False
+
+    def __len__(self) -> int:
+        return len(self.addresses)
+
+    def __getitem__(self, part: slice) -> "Piece":
+        """Some of its bytes."""
+        return replace(
+            self,
+            addresses=self.addresses[part],
+            values=self.values[part],
+            bursts=self.bursts[part],
+            bytes=self.bytes[part],
+        )
+
+    @cached_property
+    def cuts(self) -> list[int]:
+        """Where one burst ends and the next begins, the beginning and the end included."""
+        return [0, *(np.flatnonzero(np.diff(self.bursts)) + 1).tolist(), len(self)] if len(self) else []
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -51,7 +71,8 @@ class Arrivals:
 
 def set_up(bursts: Iterable[Burst]) -> tuple[Piece, ...]:
     """The bursts of `Scheduler.start`, written while the display is off."""
-    return tuple(_piece(-1, number, burst, 0, len(burst.data), 0) for number, burst in enumerate(bursts))
+    every = tuple(bursts)
+    return (_all_of(-1, every, 0),) if every else ()
 
 
 def land(
@@ -61,21 +82,14 @@ def land(
 
     ``overdue`` are pieces left over from the blanking before; they land first.
     """
-    pieces: list[Piece] = []
-    spent: Rational = 0
-    for piece in overdue:
-        pieces += _placed(machine, piece, piece.time, machine.blank_cycles)
-    for number, burst in enumerate(bursts):
-        setup, per_byte = machine.rates(view=machine.is_view(burst.address))
-        size, begins = len(burst.data), spent + setup
-        spent = begins + per_byte * size
-        if spent <= cycles:
-            pieces.append(_piece(refresh, number, burst, 0, size, spent))
-        else:
-            pieces += _split(machine, refresh, number, burst, begins, cycles)
+    pieces = [_placed(machine, piece, piece.time, machine.blank_cycles) for piece in overdue]
+    used = _cycles_of(machine, bursts)
+    if bursts:
+        whole = _all_of(refresh, bursts, used)
+        pieces += [whole] if used <= cycles else _split(machine, whole, bursts, cycles)
     past = [piece for piece in pieces if piece.line is not None and piece.line >= machine.time.shown]
     kept = [piece for piece in pieces if piece.line is None or piece.line < machine.time.shown]
-    return Arrivals(pieces=tuple(kept), overdue=tuple(_put_off(machine, piece) for piece in past), used=spent)
+    return Arrivals(pieces=tuple(kept), overdue=tuple(_put_off(machine, piece) for piece in past), used=used)
 
 
 def taken_by(machine: Machine, overdue: Sequence[Piece]) -> int:
@@ -84,36 +98,54 @@ def taken_by(machine: Machine, overdue: Sequence[Piece]) -> int:
     return min(math.ceil(last), machine.blank_cycles)
 
 
-def _split(
-    machine: Machine, refresh: int, number: int, burst: Burst, begins: Rational, cycles: int
-) -> list[Piece]:
-    """A burst that does not fit: what is inside together, what is late byte by byte."""
-    per_byte = machine.rates(view=machine.is_view(burst.address))[1]
-    fitting = max(math.floor((cycles - begins) / Fraction(per_byte)), 0)
-    inside = begins + fitting * per_byte
-    pieces = [_piece(refresh, number, burst, 0, fitting, inside)] if fitting else []
-    for byte in range(fitting, len(burst.data)):
-        time = begins + (byte + 1) * per_byte
-        pieces += _placed(machine, _piece(refresh, number, burst, byte, byte + 1, time, late=True), time, cycles)
-    return pieces
+def _all_of(refresh: int, bursts: Sequence[Burst], time: Rational) -> Piece:
+    sizes = np.array([len(burst.data) for burst in bursts])
+    numbers = np.repeat(np.arange(len(bursts)), sizes)
+    bytes_ = np.arange(len(numbers)) - np.repeat(np.cumsum(sizes) - sizes, sizes)
+    first, step = np.array([(burst.address, burst.step) for burst in bursts]).T
+    return Piece(
+        refresh=refresh,
+        addresses=first[numbers] + bytes_ * step[numbers],
+        values=np.frombuffer(b"".join([burst.data for burst in bursts]), dtype=np.uint8),
+        bursts=numbers,
+        bytes=bytes_,
+        time=time,
+    )
 
 
-def _placed(machine: Machine, piece: Piece, time: Rational, cycles: int) -> list[Piece]:
+def _cycles_of(machine: Machine, bursts: Sequence[Burst]) -> Rational:
+    plain, view = machine.rates(view=False), machine.rates(view=True)
+    if plain == view:
+        return plain[0] * len(bursts) + plain[1] * sum([len(burst.data) for burst in bursts])
+    return sum(machine.cost(burst) for burst in bursts)
+
+
+def _split(machine: Machine, whole: Piece, bursts: Sequence[Burst], cycles: int) -> list[Piece]:
+    """Bursts that do not all fit: what is inside together, what is late byte by byte."""
+    times = list(_times(machine, bursts))
+    inside = sum(time <= cycles for time in times)
+    pieces = [replace(whole[:inside], time=times[inside - 1])] if inside else []
+    late = [(whole[place : place + 1], times[place]) for place in range(inside, len(times))]
+    return pieces + [_placed(machine, replace(piece, late=True), time, cycles) for piece, time in late]
+
+
+def _times(machine: Machine, bursts: Sequence[Burst]) -> Iterator[Rational]:
+    """When each byte is written."""
+    spent: Rational = 0
+    for burst in bursts:
+        setup, per_byte = machine.rates(view=machine.is_view(burst.address))
+        spent += setup
+        for _ in burst.data:
+            spent += per_byte
+            yield spent
+
+
+def _placed(machine: Machine, piece: Piece, time: Rational, cycles: int) -> Piece:
     if time <= cycles:
-        return [piece]
+        return replace(piece, time=time)
     line = math.floor((time - cycles) / Fraction(machine.time.cycles_per_line))
-    beyond = time - cycles
-    return [Piece(piece.refresh, piece.burst, piece.first, piece.addresses, piece.values, line, True, beyond)]
+    return replace(piece, line=line, late=True, time=time - cycles)
 
 
 def _put_off(machine: Machine, piece: Piece) -> Piece:
-    time = piece.time - machine.time.shown * machine.time.cycles_per_line
-    return Piece(piece.refresh, piece.burst, piece.first, piece.addresses, piece.values, None, True, time)
-
-
-def _piece(
-    refresh: int, number: int, burst: Burst, first: int, end: int, time: Rational, *, late: bool = False
-) -> Piece:
-    addresses = np.arange(burst.address + first * burst.step, burst.address + end * burst.step, burst.step)
-    values = np.frombuffer(burst.data, dtype=np.uint8)[first:end]
-    return Piece(refresh, number, first, addresses, values, None, late, time)
+    return replace(piece, line=None, time=piece.time - machine.time.shown * machine.time.cycles_per_line)

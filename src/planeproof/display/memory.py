@@ -85,7 +85,7 @@ class PictureMemory:
     def entries(self, page: int) -> NDArray[np.intp]:
         """The map entries of the window's cells on ``page``, as numbers; shape (cells,)."""
         addresses = self.plan.entry_addresses[page]
-        entries = self.contents[addresses[:, 0]].astype(np.intp)
+        entries: NDArray[np.intp] = self.contents[addresses[:, 0]].astype(np.intp)
         if addresses.shape[1] == 2:
             entries += self.contents[addresses[:, 1]].astype(np.intp) << 8
         return entries

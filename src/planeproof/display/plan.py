@@ -23,8 +23,8 @@ class Plan:
     ``entry_addresses`` has shape (pages, cells, entry bytes), the low byte of an entry first.
     ``pass_of``, of shape (tile bytes,): bytes of a tile with the same number share no pixel; of two that do,
     the one a burst writes first has the lower number. ``bits_of``, of shape (planes, tile bytes + 1): the bits of a
-    byte of a tile that belong to a plane; none for the last, which stands for `NOBODY`. ``pixels_of``, of shape (tile bytes, 8, 8): the pixels
-    [y, x] that a byte of a tile has bits of.
+    byte of a tile that belong to a plane; none for the last, which stands for `NOBODY`. ``pixels_of``, of shape
+    (tile bytes, 8, 8): the pixels [y, x] that a byte of a tile has bits of.
     """
 
     extent: int

@@ -53,6 +53,7 @@ class WriteJudge:
         self._clock = 0
         self.changed_patterns = self.changed_map = False
         self.revealed: Frame | None = None
+        self._showing: dict[bytes, NDArray[np.uint8]] = {}
 
     def begin(self, pieces: Sequence[Piece], *, setting_up: bool = False) -> None:
         """Get ready for the pieces of one refresh, of which the view change is found in advance."""
@@ -62,8 +63,20 @@ class WriteJudge:
         self.changed_patterns = self.changed_map = False
         self.revealed = None
 
+    def write_all(self, pieces: Sequence[Piece]) -> None:
+        """Judge and store pieces in order; what comes before and after a view change together, if none can be seen."""
+        for piece in pieces:
+            before, during, after = self._parted(piece)
+            for part in (before, during, after):
+                if not self._store_unseen(part):
+                    self.write(part)
+
     def write(self, piece: Piece) -> None:
-        """Judge and store one piece."""
+        """Judge and store one piece, burst by burst."""
+        for start, end in pairwise(piece.cuts):
+            self._write_burst(piece[start:end])
+
+    def _write_burst(self, piece: Piece) -> None:
         inside = (piece.addresses >= 0) & (piece.addresses < self._plan.extent)
         self._judge_owner(piece, inside)
         for start, end in self._runs(piece, inside):
@@ -71,7 +84,64 @@ class WriteJudge:
             change = self._change
             if change is not None and not self._setting_up and self._clock + start <= change.last < self._clock + end:
                 self._judge_reveal(piece, change.last - self._clock)
-        self._clock += len(piece.addresses)
+        self._clock += len(piece)
+
+    # --- what can't be seen, all at once --------------------------------------------------------------------
+
+    def _parted(self, piece: Piece) -> tuple[Piece, Piece, Piece]:
+        """The bursts before the view change, those that hold any of it or lie within it, and those after it."""
+        if self._change is None:
+            return piece, piece[:0], piece[:0]
+        cuts = piece.cuts
+        first = max((cut for cut in cuts if self._clock + cut <= self._change.first), default=0)
+        last = min((cut for cut in cuts if self._clock + cut > self._change.last), default=len(piece))
+        last = max(first, last)
+        return piece[:first], piece[first:last], piece[last:]
+
+    def _store_unseen(self, piece: Piece) -> bool:
+        """Store ``piece`` if it is plain that no byte of it can be seen or is anybody else's; tell whether it is."""
+        if not len(piece):
+            return True
+        change = self._change
+        changing = change is not None and self._clock <= change.last and self._clock + len(piece) > change.first
+        if not self._hides or self._setting_up or changing:
+            return False
+        if not self._plainly_unseen(piece.addresses, piece.values):
+            return False
+        changed = self.memory.contents[piece.addresses] != piece.values
+        in_map = self._plan.page[piece.addresses] != NOBODY
+        self.changed_map |= bool((changed & in_map).any())
+        self.changed_patterns |= bool((changed & ~in_map).any())
+        self.memory.store(piece.addresses, piece.values, unseen=True)
+        self._clock += len(piece)
+        return True
+
+    def _plainly_unseen(self, addresses: NDArray[np.intp], values: NDArray[np.uint8]) -> bool:
+        """Whether all bytes are ours, none is of the shown page, and no bit that shows changes in a tile that is named.
+
+        Each byte is compared with what memory holds now. If none of them differs from that in a bit that shows,
+        then neither do any two of them that are written to the same address one after the other.
+        """
+        if addresses.min() < 0 or addresses.max() >= self._plan.extent or not self._plan.owned[addresses].all():
+            return False
+        view = self.memory.view
+        if (self._plan.page[addresses] == view.page).any():
+            return False
+        flips = self.memory.contents[addresses] ^ values
+        showing = flips & self._bits_that_show(view)[self._plan.offset[addresses]] != 0
+        if not showing.any():
+            return True
+        return not np.isin(self._plan.tile[addresses[showing]], self.memory.tiles_named(view.page, view.bank)).any()
+
+    def _bits_that_show(self, view: View) -> NDArray[np.uint8]:
+        """The bits of each byte of a tile, shape (tile bytes + 1,), of planes that the palette does not hide."""
+        if view.palette not in self._showing:
+            shades, planes = self.memory.shades(view), self.memory.machine.tiles.planes
+            other = [np.arange(1 << planes) ^ (1 << plane) for plane in range(planes)]
+            hidden = [bool((shades[values] == shades).all()) for values in other]
+            shown = self._plan.bits_of[[plane for plane in range(planes) if not hidden[plane]]]
+            self._showing[view.palette] = np.bitwise_or.reduce(shown, axis=0, initial=0).astype(np.uint8)
+        return self._showing[view.palette]
 
     def judge_shown_tiles(self, refresh: int) -> None:
         """Rule tile-cap, for the map entries that are being shown."""
@@ -225,10 +295,13 @@ class WriteJudge:
         held = self.memory.contents[self._plan.view_addresses].copy()
         clock, changes = 0, []
         for piece in pieces:
-            inside = (piece.addresses >= 0) & (piece.addresses < self._plan.extent)
-            slots = np.where(inside, self._plan.view[np.where(inside, piece.addresses, 0)], NOBODY)
+            slots = self._plan.view.take(piece.addresses, mode="clip")
             for byte in np.flatnonzero(slots != NOBODY).tolist():
-                if held[slots[byte]] != piece.values[byte]:
+                # An address out of reach was clipped to one that may be a view byte's.
+                if (
+                    piece.addresses[byte] == self._plan.view_addresses[slots[byte]]
+                    and held[slots[byte]] != piece.values[byte]
+                ):
                     held[slots[byte]] = piece.values[byte]
                     changes.append(clock + byte)
             clock += len(piece.addresses)
@@ -249,8 +322,8 @@ class WriteJudge:
         return Violation(
             rule=rule,
             refresh=piece.refresh,
-            burst=piece.burst,
-            byte=piece.first + byte,
+            burst=int(piece.bursts[byte]),
+            byte=int(piece.bytes[byte]),
             address=int(piece.addresses[byte]),
             cell=cell,
             pixels=None if mask is None else arranged(self.memory.machine, mask),
@@ -265,8 +338,8 @@ def judge_lateness(piece: Piece, outside: Outside, report: Report) -> None:
     violation = Violation(
         rule=BLANKING_ONLY,
         refresh=piece.refresh,
-        burst=piece.burst,
-        byte=piece.first,
+        burst=int(piece.bursts[0]),
+        byte=int(piece.bytes[0]),
         address=int(piece.addresses[0]),
         said=f"it comes too late: it lands {landed}{fate}",
     )

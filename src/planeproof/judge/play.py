@@ -4,6 +4,8 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+import numpy as np
+
 from planeproof.contract import Answer, Burst, Outside, Rational, Rule, RuleClass, Scene
 from planeproof.contract.rules import BLANKING_ONLY, HIDDEN_WRITES, RULES
 from planeproof.display import Arrivals, Frame, PictureMemory, Piece, active_display, blank_frame, land, set_up
@@ -90,7 +92,7 @@ class _Player:
         self.blank = blank_frame(machine)
         self.overdue: tuple[Piece, ...] = ()
         self.frame: Frame | None = None
-        self.torn = False
+        self.torn, self.asked_of, self.something = False, self.blank, False
         bursts = self._set_up()
         self._run()
         return Play(
@@ -159,8 +161,8 @@ class _Player:
         self._set_margins(kept, cycles - arrivals.used)
         self.viewer.see(self.frame, number, full=disturbed == machine.blank_cycles)
         if cycles > 0:
-            self.witnesses.used(bursts, cycles - arrivals.used, waiting=self.viewer.waiting)
-        something = self.viewer.current >= 0 and not (self.frame == self.blank).all()
+            self.witnesses.used(arrivals.used, cycles - arrivals.used, waiting=self.viewer.waiting)
+        something = self.viewer.current >= 0 and self._shows_something(self.frame)
         self.witnesses.saw(something=something, changes=self.viewer.changes, waited=self.viewer.longest)
         self.refreshes.append(
             Refresh(
@@ -180,30 +182,34 @@ class _Player:
         if not arrivals.pieces and not arrivals.overdue and self.frame is not None and not self.torn:
             return
         machine = self.scene.machine
-        late = [piece for piece in arrivals.pieces if piece.late]
-        for piece in (*late, *arrivals.overdue):
-            if piece.refresh == number:
+        for piece in (*arrivals.pieces, *arrivals.overdue):
+            if piece.late and piece.refresh == number:
                 judge_lateness(piece, machine.outside, self._report)
-        drawn = [piece for piece in arrivals.pieces if piece.line is not None]
         inside = [piece for piece in arrivals.pieces if piece.line is None]
+        drawn = [piece for piece in arrivals.pieces if piece.line is not None]
         before = self.blank if self.frame is None else self.frame
         self.writes.begin(inside if machine.outside is Outside.LOST else [*inside, *drawn])
-        for piece in inside:
-            self.writes.write(piece)
-        self.writes.judge_shown_tiles(number)
+        self.writes.write_all(inside)
+        if self.memory.frame() is not before:
+            self.writes.judge_shown_tiles(number)
         self.frame = active_display(self.memory, drawn, self.writes.write)
         self.torn = bool(drawn)
-        if drawn:
+        if drawn and machine.outside is not Outside.LOST:
             self.writes.judge_shown_tiles(number)
         self._witness_writes(before)
 
     def _witness_writes(self, before: Frame) -> None:
-        seen = not (before == self.blank).all()
         patterns, entries = self.writes.changed_patterns, self.writes.changed_map
-        self.witnesses.wrote(patterns=patterns, map_entries=entries, something_seen=seen)
+        self.witnesses.wrote(patterns=patterns, map_entries=entries, something_seen=self._shows_something(before))
         shown = self.writes.revealed
-        if shown is not None and (shown != before).any():
+        if shown is not None and not np.array_equal(shown, before):
             self.witnesses.revealed()
+
+    def _shows_something(self, frame: Frame) -> bool:
+        """Whether a frame is not all background; asked again and again of the same one."""
+        if frame is not self.asked_of:
+            self.asked_of, self.something = frame, not np.array_equal(frame, self.blank)
+        return self.something
 
     def _set_margins(self, kept: int, left: Rational) -> None:
         """What spared the viewer: the cycles ``left`` of the blanking, or those until the window would be drawn."""

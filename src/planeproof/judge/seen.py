@@ -19,7 +19,6 @@ BACKGROUND = -1
 class _Taken:
     picture: int
     look: Frame
-    key: bytes
     blankings: int
 
 
@@ -33,10 +32,9 @@ class Viewer:
     def __init__(self, machine: Machine, report: Callable[[Violation], None]) -> None:
         self._machine = machine
         self._report = report
-        background = blank_frame(machine)
-        self._line: list[_Taken] = [_Taken(BACKGROUND, background, background.tobytes(), 0)]
+        self._line: list[_Taken] = [_Taken(BACKGROUND, blank_frame(machine), 0)]
         self._place = 0
-        self._places: dict[bytes, list[int]] = {self._line[0].key: [0]}
+        self._frame_of_place: Frame | None = None
         self._blankings = self._seen_at = 0
         self._busy_since: int | None = None
         self.longest = self.changes = 0
@@ -57,19 +55,11 @@ class Viewer:
         """Whether a taken picture is still to be seen."""
         return self._place + 1 < len(self._line)
 
-    def looks_of(self, place: int) -> tuple[NDArray[np.int16], bytes]:
-        """Look and key of the picture ``place`` places after the current one."""
-        taken = self._line[self._place + place]
-        return taken.look, taken.key
-
     # --- answers -----------------------------------------------------------------------------------------
 
     def take(self, picture: Picture) -> None:
         """The picture was TAKEN."""
-        look = look_of(self._machine, picture)
-        key = look.tobytes()
-        self._places.setdefault(key, []).append(len(self._line))
-        self._line.append(_Taken(picture.number, look, key, self._blankings))
+        self._line.append(_Taken(picture.number, look_of(self._machine, picture), self._blankings))
         self._busy_since = None
         self._see_look_alikes()
 
@@ -92,7 +82,7 @@ class Viewer:
 
     def may_be_shown(self, frame: Frame) -> str | None:
         """None if ``frame`` is the current picture or the next one taken; otherwise what is wrong with it."""
-        if self._step_to(frame.tobytes()) is not None:
+        if self._step_to(frame) is not None:
             return None
         wanted = _name(self.current) + (f" or {_name(self.upcoming)}" if self.upcoming is not None else "")
         wrong = int(self._differing(frame).sum())
@@ -102,23 +92,28 @@ class Viewer:
         """A frame was seen, after a blanking that was ``full`` or not: rules whole-reveal, in-order, progress."""
         self._blankings += full
         self._judge_waiting(refresh)
-        key = frame.tobytes()
-        step = self._step_to(key)
+        if frame is self._frame_of_place:
+            return
+        step = self._step_to(frame)
         if step is None:
-            self._judge_other(frame, key, refresh)
-        elif step:
+            self._judge_other(frame, refresh)
+            self._frame_of_place = None
+            return
+        if step:
             self._move_to(self._place + 1)
+        self._frame_of_place = frame
 
-    def _step_to(self, key: bytes) -> int | None:
-        for step in (0, 1):
-            if self._place + step < len(self._line) and self.looks_of(step)[1] == key:
+    def _step_to(self, frame: Frame) -> int | None:
+        """0 if ``frame`` looks like the current picture, 1 if like the next one, None if like neither."""
+        for step, taken in enumerate(self._line[self._place : self._place + 2]):
+            if np.array_equal(taken.look, frame):
                 return step
         return None
 
-    def _judge_other(self, frame: Frame, key: bytes, refresh: int) -> None:
+    def _judge_other(self, frame: Frame, refresh: int) -> None:
         wrong = self._differing(frame)
-        places = self._places.get(key)
-        if places is None:
+        places = [place for place, taken in enumerate(self._line) if np.array_equal(taken.look, frame)]
+        if not places:
             said = "the frame is neither the background nor a picture that was taken; "
             said += f"{int(wrong.sum())} pixel(s) differ from {_name(self._closest(frame))}"
             rule = WHOLE_REVEAL
@@ -140,18 +135,17 @@ class Viewer:
         self._see_look_alikes()
 
     def _see_look_alikes(self) -> None:
-        while self.waiting and self.looks_of(1)[1] == self.looks_of(0)[1]:
+        while self.waiting and np.array_equal(self._line[self._place + 1].look, self._line[self._place].look):
             self._place += 1
             self._seen_at = self._blankings
 
     def _closest(self, frame: Frame) -> int:
-        steps = (0, 1) if self.waiting else (0,)
-        step = min(steps, key=lambda step: int((frame != self.looks_of(step)[0]).sum()))
-        return self._line[self._place + step].picture
+        due = self._line[self._place : self._place + 2]
+        return min(due, key=lambda taken: int((frame != taken.look).sum())).picture
 
     def _differing(self, frame: Frame) -> NDArray[np.bool_]:
-        steps = (0, 1) if self.waiting else (0,)
-        return min((frame != self.looks_of(step)[0] for step in steps), key=lambda wrong: int(wrong.sum()))
+        due = self._line[self._place : self._place + 2]
+        return min((frame != taken.look for taken in due), key=lambda wrong: int(wrong.sum()))
 
     def _judge_waiting(self, refresh: int) -> None:
         patience = self._machine.patience

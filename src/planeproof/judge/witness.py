@@ -1,6 +1,6 @@
 """Witnesses: for each rule, whether the situation in which it could have been broken did occur."""
 
-from planeproof.contract import Burst, Machine, Picture, Rational, Rule
+from planeproof.contract import Machine, Picture, Rational, Rule
 from planeproof.contract.rules import (
     BLANKING_ONLY,
     EXACT_REVEAL,
@@ -42,9 +42,9 @@ class Witnesses:
         if (patterns or map_entries) and something_seen and self._machine.sides > 1:
             self._seen.add(HIDDEN_WRITES)
 
-    def used(self, bursts: tuple[Burst, ...], left: Rational, *, waiting: bool) -> None:
-        """A blanking was had; ``left`` cycles of it were not used, and a taken picture is still ``waiting`` or not."""
-        if self._left is not None and sum(self._machine.cost(burst) for burst in bursts) > self._left:
+    def used(self, cycles: Rational, left: Rational, *, waiting: bool) -> None:
+        """A blanking was had: ``cycles`` of it were used, ``left`` were not; a taken picture is ``waiting`` or not."""
+        if self._left is not None and cycles > self._left:
             self._seen.add(BLANKING_ONLY)
         self._left = left if waiting else None
 

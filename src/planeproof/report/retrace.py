@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+import numpy as np
+
 from planeproof.contract import Outside, RegionKind
 from planeproof.display import Frame, PictureMemory, Piece, land, set_up
 from planeproof.judge import Play, Violation
@@ -22,13 +24,14 @@ def moment_of(play: Play, violation: Violation) -> Moment | None:
         return None
     memory = PictureMemory(play.scene.machine)
     for piece in _pieces(play):
-        place = violation.byte - piece.first
-        if (piece.refresh, piece.burst) == (violation.refresh, violation.burst) and 0 <= place < len(piece.addresses):
+        named = (piece.bursts == violation.burst) & (piece.bytes == violation.byte)
+        if piece.refresh == violation.refresh and named.any():
+            place = int(np.flatnonzero(named)[0])
             _store(memory, piece, 0, place)
             before = memory.frame()
             _store(memory, piece, place, place + _together(play, violation))
             return Moment(before=before, after=memory.frame())
-        _store(memory, piece, 0, len(piece.addresses))
+        _store(memory, piece, 0, len(piece))
     return None
 
 
