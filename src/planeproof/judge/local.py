@@ -53,6 +53,7 @@ class WriteJudge:
         self._clock = 0
         self.changed_patterns = self.changed_map = False
         self.revealed: Frame | None = None
+        self._judged_tiles: NDArray[np.intp] = np.zeros(0, dtype=np.intp)
         self._showing: dict[bytes, NDArray[np.uint8]] = {}
 
     def begin(self, pieces: Sequence[Piece], *, setting_up: bool = False) -> None:
@@ -144,9 +145,12 @@ class WriteJudge:
         return self._showing[view.palette]
 
     def judge_shown_tiles(self, refresh: int) -> None:
-        """Rule tile-cap, for the map entries that are being shown."""
+        """Rule tile-cap, for the map entries that are being shown; the same entries are reported once."""
         view = self.memory.view
         tiles = self.memory.tiles_named(view.page, view.bank)
+        if np.array_equal(tiles, self._judged_tiles):
+            return
+        self._judged_tiles = tiles
         allowed = self._plan.pooled[tiles] & (tiles != NOBODY)
         allowed |= np.isin(tiles, self.memory.machine.blank_tiles)
         for cell in np.flatnonzero(~allowed):
