@@ -82,6 +82,8 @@ def land(
 
     ``overdue`` are pieces left over from the blanking before; they land first.
     """
+    if not bursts and not overdue:
+        return Arrivals(pieces=(), overdue=(), used=0)
     pieces = [_placed(machine, piece, piece.time, machine.blank_cycles) for piece in overdue]
     used = _cycles_of(machine, bursts)
     if bursts:

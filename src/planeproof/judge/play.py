@@ -213,6 +213,8 @@ class _Player:
 
     def _set_margins(self, kept: int, left: Rational) -> None:
         """What spared the viewer: the cycles ``left`` of the blanking, or those until the window would be drawn."""
+        if kept == len(self.violations):
+            return
         time = self.scene.machine.time
         until_drawn = max(self.scene.machine.window.first_line * time.cycles_per_line + left, 0)
         for place in range(kept, len(self.violations)):
