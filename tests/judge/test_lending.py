@@ -28,7 +28,7 @@ def test_a_lent_machine_is_equal_and_shares_no_part(machine: Machine) -> None:
     ]
     for name in ("window", "tiles", "map", "colours", "time", "demands", "layout"):
         assert getattr(own, name) is not getattr(machine, name)
-    assert all(region not in map(id, machine.regions) for region in map(id, own.regions))
+    assert not set(map(id, own.regions)) & set(map(id, machine.regions))
     assert not loan.changed
 
 
@@ -80,14 +80,14 @@ def test_what_a_machine_works_out_is_no_change() -> None:
 
     class Asks(Good):
         def start(self, machine: Machine) -> Iterable[Burst]:
-            assert (machine.patience, machine.must_show, len(machine.regions), machine.tile_bits.planes)
+            self.known = (machine.patience, machine.must_show, machine.regions, machine.tile_bits)
             return super().start(machine)
 
     assert len(play(SCENE, Asks).refreshes) == MACHINE.patience + 1
 
 
 def test_a_changed_picture_is_seen_and_stays_as_it_was() -> None:
-    """Its rows exchanged behind its back; or bent into another shape, which hurts the candidate alone."""
+    """Its rows exchanged behind its back; and it has an array of its own, which can't be made writable."""
 
     def exchange(_self: object, shown: Picture) -> Answer:
         object.__setattr__(shown, "rows", np.zeros((2, 8), dtype=np.uint8))
@@ -97,8 +97,8 @@ def test_a_changed_picture_is_seen_and_stays_as_it_was() -> None:
     assert (fault.method, fault.refresh, fault.said) == ("offer", 0, "changed the picture it was given")
     given = picture(FULL, LEFT)
     own, _ = own_picture(given)
-    own.rows.strides = (1, 8)
-    assert given.rows.strides == (8, 1)
+    assert own.rows is not given.rows
+    assert np.array_equal(own.rows, given.rows)
     with pytest.raises(ValueError, match="WRITEABLE"):
         own.rows.flags.writeable = True
 
@@ -161,7 +161,7 @@ def test_a_scheduler_that_fails_to_say_what_methods_it_has() -> None:
             raise LookupError(name)
 
     odd: Any = Odd
-    assert fault_of(odd).said == "raised LookupError: 'start'"[:26] + "start"
+    assert fault_of(odd).said == "raised LookupError: start"
 
 
 def test_a_burst_that_is_changed_later_stays_what_it_was() -> None:

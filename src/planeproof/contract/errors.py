@@ -26,3 +26,11 @@ def require(holds: bool, error: type[ContractError], field: str, value: object, 
     """Raise ``error`` about ``field`` unless ``holds``."""
     if not holds:
         raise error(field, value, allowed)
+
+
+def in_words(error: BaseException) -> str:
+    """The kind of ``error`` and what it says, also where it is somebody else's and can't even say it."""
+    try:
+        return f"{type(error).__name__}: {error}"
+    except Exception:
+        return f"{type(error).__name__} (whose text can't be had: its __str__ fails)"

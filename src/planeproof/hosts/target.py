@@ -10,6 +10,7 @@ from pathlib import Path
 from types import ModuleType
 
 from planeproof.contract import Scheduler
+from planeproof.contract.errors import in_words
 
 
 class TargetError(ValueError):
@@ -62,7 +63,9 @@ def _from_file(path: Path) -> ModuleType:
         # So that the file may import its neighbours, as it could when run.
         sys.path.insert(0, str(path.parent.resolve()))
         spec.loader.exec_module(module)
-    except (Exception, SystemExit) as error:
+    except KeyboardInterrupt:
+        raise
+    except BaseException as error:
         raise TargetError(_import_trouble(str(path), error)) from error
     finally:
         sys.path.pop(0)
@@ -78,7 +81,9 @@ def _from_package(name: str) -> ModuleType:
         if error.name is not None and (name == error.name or name.startswith(f"{error.name}.")):
             raise TargetError(f"target module {name!r}: there is no module {error.name!r} here or installed") from error
         raise TargetError(_import_trouble(name, error)) from error
-    except (Exception, SystemExit) as error:
+    except KeyboardInterrupt:
+        raise
+    except BaseException as error:
         raise TargetError(_import_trouble(name, error)) from error
 
 
@@ -86,4 +91,5 @@ def _import_trouble(what: str, error: BaseException) -> str:
     last = traceback.extract_tb(error.__traceback__)[-1] if error.__traceback__ else None
     where = f" (line {last.lineno} of {last.filename})" if last else ""
     line = f" (line {error.lineno})" if isinstance(error, SyntaxError) else where
-    return f"target {what!r} can't be imported: {type(error).__name__}: {error}{line}"
+    said = f"it ends the program ({error!r})" if isinstance(error, SystemExit) else in_words(error)
+    return f"target {what!r} can't be imported: {said}{line}"

@@ -6,14 +6,15 @@ A candidate that breaks a law of the contract is at fault itself, whatever the r
 import signal
 import threading
 import traceback
-from collections.abc import Callable, Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from itertools import islice
-from types import FrameType
+from types import FrameType, TracebackType
 from typing import Any, TypeVar
 
 from planeproof.contract import Answer, Burst, Machine, Picture, Scheduler
+from planeproof.contract.errors import in_words
+from planeproof.judge.lending import Loan, own_machine, own_picture
 
 T = TypeVar("T")
 
@@ -47,23 +48,31 @@ class _OutOfTime(BaseException):
     """Raised inside a candidate's call; no `except Exception` of its own catches it."""
 
 
-@contextmanager
-def _time_limit(seconds: float) -> Iterator[None]:
-    # Only the main thread of a Unix process can be interrupted; elsewhere calls run without this limit.
-    if threading.current_thread() is not threading.main_thread() or not hasattr(signal, "setitimer"):
-        yield
-        return
+def _ring(_signal: int, _frame: FrameType | None) -> None:
+    raise _OutOfTime
 
-    def ring(_signal: int, _frame: FrameType | None) -> None:
-        raise _OutOfTime
 
-    before = signal.signal(signal.SIGALRM, ring)
-    signal.setitimer(signal.ITIMER_REAL, seconds)
-    try:
-        yield
-    finally:
-        signal.setitimer(signal.ITIMER_REAL, 0)
-        signal.signal(signal.SIGALRM, before)
+class _TimeLimit:
+    """Context manager: `_OutOfTime` inside it after ``seconds``. A class, for it is entered twice a refresh.
+
+    Only the main thread of a Unix process can be interrupted; elsewhere calls run without this limit.
+    """
+
+    def __init__(self, seconds: float) -> None:
+        self._seconds = seconds
+        self._rings = threading.current_thread() is threading.main_thread() and hasattr(signal, "setitimer")
+
+    def __enter__(self) -> None:
+        if self._rings:
+            self._before = signal.signal(signal.SIGALRM, _ring)
+            signal.setitimer(signal.ITIMER_REAL, self._seconds)
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        if self._rings:
+            signal.setitimer(signal.ITIMER_REAL, 0)
+            signal.signal(signal.SIGALRM, self._before)
 
 
 @dataclass(kw_only=True)
@@ -77,21 +86,16 @@ class Conversation:
 
     def start(self) -> tuple[Burst, ...]:
         """Make the scheduler and let it set up. Raises `CandidateFault`."""
-        self._scheduler: Any = self._call("the candidate itself", self.make)
-        for method in ("start", "offer", "blank"):
-            if not callable(getattr(self._scheduler, method, None)):
-                advice = f"Planeproof calls it without arguments; what that returns needs a method {method!r}."
-                raise CandidateFault(method, -1, f"{type(self._scheduler).__name__} has no method {method}", advice)
+        self._loans: dict[str, Loan] = {}
+        self._scheduler: Any = self._call("the candidate itself", self._made)
+        machine, self._loans["machine"] = own_machine(self.machine)
         most = REFRESHES_OF_BYTES * max(region.end for region in self.machine.regions)
-        return self._bursts("start", most, lambda: self._scheduler.start(self.machine))
+        return self._bursts("start", most, lambda: self._scheduler.start(machine))
 
     def offer(self, picture: Picture) -> Answer:
         """Offer a picture. Raises `CandidateFault`."""
-        answer = self._call("offer", lambda: self._scheduler.offer(picture))
-        if not isinstance(answer, Answer):
-            advice = "Return Answer.TAKEN, Answer.BUSY or Answer.TOO_BIG."
-            raise CandidateFault("offer", self.refresh, f"returned {answer!r} ({type(answer).__name__})", advice)
-        return answer
+        own, self._loans["picture"] = own_picture(picture)
+        return self._call("offer", lambda: self._answer(self._scheduler.offer(own)))
 
     def blank(self, cycles: int) -> tuple[Burst, ...]:
         """Let it use one blanking. Raises `CandidateFault`."""
@@ -99,14 +103,28 @@ class Conversation:
         most = int(REFRESHES_OF_BYTES * time.lines * time.cycles_per_line / time.per_byte) + 1
         return self._bursts("blank", most, lambda: self._scheduler.blank(cycles))
 
-    def _bursts(self, method: str, most: int, call: Callable[[], Iterable[Burst]]) -> tuple[Burst, ...]:
+    # --- what it returns ----------------------------------------------------------------------------------
+
+    def _made(self) -> object:
+        scheduler = self.make()
+        for method in ("start", "offer", "blank"):
+            if not callable(getattr(scheduler, method, None)):
+                advice = f"Planeproof calls it without arguments; what that returns needs a method {method!r}."
+                raise CandidateFault(method, -1, f"{type(scheduler).__name__} has no method {method}", advice)
+        return scheduler
+
+    def _answer(self, returned: object) -> Answer:
+        if not isinstance(returned, Answer):
+            advice = "Return Answer.TAKEN, Answer.BUSY or Answer.TOO_BIG."
+            raise CandidateFault("offer", self.refresh, f"returned {returned!r} ({type(returned).__name__})", advice)
+        return returned
+
+    def _bursts(self, method: str, most: int, call: Callable[[], object]) -> tuple[Burst, ...]:
         bursts = self._call(method, lambda: self._collected(method, most, call()))
-        size = 0
-        for number, burst in enumerate(bursts):
-            size += len(burst.data)
-            self._check_burst(method, number, burst)
-        if size > most:
+        if sum(len(burst.data) for burst in bursts) > most:
             raise self._endless(method, most)
+        for number, burst in enumerate(bursts):
+            self._check_step(method, number, burst)
         return bursts
 
     def _collected(self, method: str, most: int, returned: object) -> tuple[Burst, ...]:
@@ -116,13 +134,16 @@ class Conversation:
         bursts = tuple(islice(returned, most + 1))
         if len(bursts) > most:
             raise self._endless(method, most)
-        for number, burst in enumerate(bursts):
-            if not isinstance(burst, Burst):
-                said = f"item {number} of what it returned is {burst!r} ({type(burst).__name__})"
-                raise CandidateFault(method, self.refresh, said, "Return an iterable of planeproof.Burst.")
-        return bursts
+        return tuple(self._plain(method, number, burst) for number, burst in enumerate(bursts))
 
-    def _check_burst(self, method: str, number: int, burst: Burst) -> None:
+    def _plain(self, method: str, number: int, burst: object) -> Burst:
+        """The burst made anew, of plain numbers and bytes: none that the candidate has kept, or made to act oddly."""
+        if not isinstance(burst, Burst):
+            said = f"item {number} of what it returned is {burst!r} ({type(burst).__name__})"
+            raise CandidateFault(method, self.refresh, said, "Return an iterable of planeproof.Burst.")
+        return Burst(int(burst.address), bytes(burst.data), int(burst.step))
+
+    def _check_step(self, method: str, number: int, burst: Burst) -> None:
         permitted = self.machine.layout.steps
         if burst.step not in permitted:
             said = f"burst {number} has step {burst.step}"
@@ -133,17 +154,31 @@ class Conversation:
         advice = "It must come to an end, and stop when the cycles are used up."
         return CandidateHung(method, self.refresh, f"returned more than {most} bytes and did not end", advice)
 
+    # --- the guard ----------------------------------------------------------------------------------------
+
     def _call(self, method: str, call: Callable[[], T]) -> T:
+        """``call``, in which all of the candidate's own code runs: whatever it does there comes out as its fault."""
         try:
-            with _time_limit(self.call_seconds):
-                return call()
+            with _TimeLimit(self.call_seconds):
+                return self._blaming(method, call)
         except _OutOfTime:
             advice = "A call may not wait, sleep or loop for ever."
             raise CandidateHung(method, self.refresh, f"did not return in {self.call_seconds:g} s", advice) from None
-        except CandidateFault:
+
+    def _blaming(self, method: str, call: Callable[[], T]) -> T:
+        try:
+            returned = call()
+            self._check_loans(method)
+        except (CandidateFault, _OutOfTime, KeyboardInterrupt):
             raise
-        except (Exception, SystemExit) as error:
+        except BaseException as error:
             trace = "".join(traceback.format_exception(error))
             advice = "The last line of the traceback that is in your own file is where to look."
-            said = f"raised {type(error).__name__}: {error}"
-            raise CandidateFault(method, self.refresh, said, advice, trace) from error
+            raise CandidateFault(method, self.refresh, f"raised {in_words(error)}", advice, trace) from error
+        return returned
+
+    def _check_loans(self, method: str) -> None:
+        for name, loan in self._loans.items():
+            if loan.changed:
+                advice = "Change nothing that you are given: keep what you work out in the scheduler."
+                raise CandidateFault(method, self.refresh, f"changed the {name} it was given", advice)
