@@ -1,7 +1,7 @@
 """The local rules, judged write by write as bytes land in picture memory."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
@@ -12,28 +12,13 @@ from planeproof.contract.rules import BLANKING_ONLY, EXACT_REVEAL, HIDDEN_WRITES
 from planeproof.display import Frame, PictureMemory, Piece, View
 from planeproof.display.looks import arranged
 from planeproof.display.plan import NOBODY
+from planeproof.judge.unseen import Unseen
+from planeproof.judge.view_change import ViewChange, view_change
 from planeproof.judge.violation import Violation
 
 Report = Callable[[Violation], None]
 ShownRight = Callable[[Frame], str | None]
 """Asked with what a new view shows: None if it may be shown now, otherwise what is wrong with it."""
-
-
-@dataclass(frozen=True)
-class _Change:
-    """The view change of one refresh: old and new view, and the numbers of its first and last byte."""
-
-    old: View
-    new: View
-    first: int
-    last: int
-
-    def views_at(self, byte: int) -> tuple[View, ...]:
-        """The views under which byte number ``byte`` of the refresh is judged."""
-        if byte < self.first:
-            return (self.old,)
-        # A view that comes back to what it was is one view, not two.
-        return (self.new,) if byte > self.last else tuple(dict.fromkeys((self.old, self.new)))
 
 
 class WriteJudge:
@@ -48,19 +33,19 @@ class WriteJudge:
         self._report = report
         self._shown_right = shown_right
         self._hides = memory.machine.sides > 1
-        self._change: _Change | None = None
+        self._change: ViewChange | None = None
         self._setting_up = True
         self._clock = 0
         self.changed_patterns = self.changed_map = False
         self.revealed: Frame | None = None
         self._judged_tiles: NDArray[np.intp] = np.zeros(0, dtype=np.intp)
-        self._showing: dict[bytes, NDArray[np.uint8]] = {}
+        self._unseen = Unseen(memory)
 
     def begin(self, pieces: Sequence[Piece], *, setting_up: bool = False) -> None:
         """Get ready for the pieces of one refresh, of which the view change is found in advance."""
         self._setting_up = setting_up
         self._clock = 0
-        self._change = self._view_change(pieces)
+        self._change = view_change(self.memory, pieces)
         self.changed_patterns = self.changed_map = False
         self.revealed = None
 
@@ -107,7 +92,7 @@ class WriteJudge:
         changing = change is not None and self._clock <= change.last and self._clock + len(piece) > change.first
         if not self._hides or self._setting_up or changing:
             return False
-        if not self._plainly_unseen(piece.addresses, piece.values):
+        if not self._unseen.plainly(piece.addresses, piece.values):
             return False
         changed = self.memory.contents[piece.addresses] != piece.values
         in_map = self._plan.page[piece.addresses] != NOBODY
@@ -116,33 +101,6 @@ class WriteJudge:
         self.memory.store(piece.addresses, piece.values, unseen=True)
         self._clock += len(piece)
         return True
-
-    def _plainly_unseen(self, addresses: NDArray[np.intp], values: NDArray[np.uint8]) -> bool:
-        """Whether all bytes are ours, none is of the shown page, and no bit that shows changes in a tile that is named.
-
-        Each byte is compared with what memory holds now. If none of them differs from that in a bit that shows,
-        then neither do any two of them that are written to the same address one after the other.
-        """
-        if addresses.min() < 0 or addresses.max() >= self._plan.extent or not self._plan.owned[addresses].all():
-            return False
-        view = self.memory.view
-        if (self._plan.page[addresses] == view.page).any():
-            return False
-        flips = self.memory.contents[addresses] ^ values
-        showing = flips & self._bits_that_show(view)[self._plan.offset[addresses]] != 0
-        if not showing.any():
-            return True
-        return not np.isin(self._plan.tile[addresses[showing]], self.memory.tiles_named(view.page, view.bank)).any()
-
-    def _bits_that_show(self, view: View) -> NDArray[np.uint8]:
-        """The bits of each byte of a tile, shape (tile bytes + 1,), of planes that the palette does not hide."""
-        if view.palette not in self._showing:
-            shades, planes = self.memory.shades(view), self.memory.machine.tiles.planes
-            other = [np.arange(1 << planes) ^ (1 << plane) for plane in range(planes)]
-            hidden = [bool((shades[values] == shades).all()) for values in other]
-            shown = self._plan.bits_of[[plane for plane in range(planes) if not hidden[plane]]]
-            self._showing[view.palette] = np.bitwise_or.reduce(shown, axis=0, initial=0).astype(np.uint8)
-        return self._showing[view.palette]
 
     def judge_shown_tiles(self, refresh: int) -> None:
         """Rule tile-cap, for the map entries that are being shown; the same entries are reported once."""
@@ -294,24 +252,6 @@ class WriteJudge:
         wrong = self._shown_right(frame)
         if wrong is not None:
             self._report(self._at(EXACT_REVEAL, piece, byte, f"after this byte the view has changed, and {wrong}"))
-
-    def _view_change(self, pieces: Sequence[Piece]) -> _Change | None:
-        held = self.memory.contents[self._plan.view_addresses].copy()
-        clock, changes = 0, []
-        for piece in pieces:
-            slots = self._plan.view.take(piece.addresses, mode="clip")
-            for byte in np.flatnonzero(slots != NOBODY).tolist():
-                # An address out of reach was clipped to one that may be a view byte's.
-                if (
-                    piece.addresses[byte] == self._plan.view_addresses[slots[byte]]
-                    and held[slots[byte]] != piece.values[byte]
-                ):
-                    held[slots[byte]] = piece.values[byte]
-                    changes.append(clock + byte)
-            clock += len(piece.addresses)
-        if not changes:
-            return None
-        return _Change(self.memory.view, self.memory.view_of(held), changes[0], changes[-1])
 
     def _at(
         self,
