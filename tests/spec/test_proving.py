@@ -1,6 +1,6 @@
 from dataclasses import replace
 
-from planeproof.spec import OBLIGATIONS, Answer, Outcome, Report, Result, prove, prove_all, table
+from planeproof.spec import OBLIGATIONS, Answer, Outcome, Report, Result, prove, prove_all
 
 PROVED = OBLIGATIONS[0]
 FALSE = replace(PROVED.without("the palette shows the side"), wanted=Answer.PROVED)
@@ -21,20 +21,3 @@ def test_the_watcher_is_told_each_result_in_turn() -> None:
     report = prove_all((PROVED, FALSE), seen.append)
     assert tuple(seen) == report.results
     assert [result.obligation for result in seen] == [PROVED, FALSE]
-
-
-def test_the_table_has_a_line_for_each_result_and_explains_the_others() -> None:
-    """A result as wanted takes one line; a contrary one is followed by its statement and its witness."""
-    lines = table(prove_all((PROVED, FALSE)))
-    assert lines[0].split() == ["theorem", "obligation", "size", "wanted", "answer", "resources", "seconds"]
-    assert lines[1].startswith("1 hiding")
-    assert "  proved  proved  " in lines[1]
-    assert "  proved  refuted  " in " ".join(lines[2].split(" "))
-    assert lines[3] == f"    {FALSE.statement}"
-    assert any(line.startswith("    value in the other: ") for line in lines[4:])
-
-
-def test_an_open_result_says_why() -> None:
-    """The reason of an UNKNOWN stands below its line."""
-    lines = table(Report(results=(prove(PROVED, rlimit=1),)))
-    assert any(line.startswith("    z3 gave up") for line in lines)

@@ -10,8 +10,10 @@ import click
 from planeproof.command.check import check
 from planeproof.command.machines import machines
 from planeproof.command.new import new
+from planeproof.command.prove import prove
 from planeproof.command.replay import replay
 from planeproof.command.rules import rules
+from planeproof.command.ways import ways
 
 USAGE, INTERNAL, INTERRUPTED = 64, 70, 130
 """Exit codes beside those of `planeproof.judge.Outcome`; click's own 2 for usage would mean UNKNOWN here."""
@@ -57,5 +59,5 @@ def main() -> None:
     """
 
 
-for command in (check, replay, rules, machines, new):
+for command in (check, replay, rules, machines, ways, prove, new):
     main.add_command(command)

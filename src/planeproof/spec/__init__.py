@@ -1,8 +1,9 @@
 """The spec: what is proved about the rules, by which solver, within which bounds. The only package that imports z3.
 
 One subject a module: `vocabulary` and `symbols` (picture memory as terms), `rules` (the symbolic reading of the rules),
-`obligation` (one statement), `solving` (asks z3), `proving` (asks for many), `certificates` and `other_solvers` (the
-same statements for anybody's solver), `premises` (what happens without each premise), `costs` (bytes of a pattern).
+`obligation` (one statement), `solving` (asks z3), `proving` (asks for many), `telling` (the answers as text),
+`certificates` and `other_solvers` (the same statements for anybody's solver), `premises` (what happens without each
+premise), `costs` (bytes of a pattern).
 
 To add a theorem: make a module in `planeproof.spec.theorems` that ends in a tuple ``OBLIGATIONS`` of `Obligation`s
 built without quantifiers from `Symbols` and the rules, name it in ``theorems/__init__.py``, then write the certificates
@@ -10,12 +11,14 @@ and the table of premises anew (`certificates.write_all`, `premises.write_table`
 """
 
 from planeproof.spec.obligation import Answer, Obligation, Question
-from planeproof.spec.proving import Report, prove_all, table
-from planeproof.spec.solving import Outcome, Result, prove
+from planeproof.spec.proving import Report, prove_all
+from planeproof.spec.solving import RLIMIT, Outcome, Result, prove
+from planeproof.spec.telling import confirmation_lines, report_lines
 from planeproof.spec.theorems import OBLIGATIONS, THEOREMS
 
 __all__ = [
     "OBLIGATIONS",
+    "RLIMIT",
     "THEOREMS",
     "Answer",
     "Obligation",
@@ -23,7 +26,8 @@ __all__ = [
     "Question",
     "Report",
     "Result",
+    "confirmation_lines",
     "prove",
     "prove_all",
-    "table",
+    "report_lines",
 ]

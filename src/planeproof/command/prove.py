@@ -1,0 +1,116 @@
+"""``planeproof prove``: have every statement that the rules rest on proved again, on this computer."""
+
+# ruff: noqa: PLC0415 -- what is heavy is imported when it is needed, so that --help answers at once
+
+import difflib
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
+from typing import TYPE_CHECKING
+
+import click
+
+from planeproof.command.interrupting import Interruption
+from planeproof.command.printing import show
+from planeproof.command.progress import Progressing
+
+if TYPE_CHECKING:
+    from planeproof.spec import Obligation, Report, Result
+    from planeproof.spec.other_solvers import OtherSolver
+
+UNKNOWN = 2
+_MISSING = """UNKNOWN  z3 is missing, so nothing was asked and nothing is proved
+  What to do: pip install 'planeproof[spec]' (in a checkout: pip install -e '.[spec]'), then the same line again."""
+
+
+@click.command(short_help="Have every statement that the rules rest on proved again.")
+@click.option("--only", multiple=True, metavar="THEOREM|ID", help="Ask for these only, and tell all of each.")
+@click.option(
+    "--with",
+    "others",
+    multiple=True,
+    type=click.Choice(["cvc5", "bitwuzla"]),
+    help="After z3, have this solver confirm the same statements from their text; may be given twice.",
+)
+@click.option("--rlimit", type=click.IntRange(min=1), metavar="N", help="z3's resource units for one statement.")
+@click.option("--quiet", is_flag=True, help="No progress.")
+def prove(only: tuple[str, ...], others: tuple[str, ...], rlimit: int | None, quiet: bool) -> int:
+    """Ask z3 for every obligation of the ten theorems, and show what it answers.
+
+    The exit code is that of the weakest answer: 0 all as wanted, 1 one is contrary, 2 one is unknown: a limit that
+    was reached, or a solver that is missing.
+    """
+    try:
+        from planeproof import spec
+    except ModuleNotFoundError as error:
+        if error.name != "z3":
+            raise
+        show(_MISSING.splitlines())
+        return UNKNOWN
+    chosen = _chosen(only, spec.OBLIGATIONS)
+    limit = spec.RLIMIT if rlimit is None else rlimit
+    with Interruption() as interruption, Progressing(quiet=quiet, between=interruption.check) as watcher:
+        asked = partial(_asked, watcher, chosen)
+        proved = asked("z3", partial(spec.prove, rlimit=limit))
+        confirmed = [(solver, asked(solver.name, solver.confirm)) for solver in _solvers(others)]
+    show(spec.report_lines(proved, full=bool(only)))
+    for solver, report in confirmed:
+        show(["", *spec.confirmation_lines(report, unit=solver.unit)])
+    show(_out_of_reach(others, chosen))
+    reports = [proved, *(report for _, report in confirmed)]
+    return max(map(_code, reports), key=(0, UNKNOWN, 1).index)
+
+
+def _chosen(names: Sequence[str], obligations: "Sequence[Obligation]") -> "list[Obligation]":
+    for name in names:
+        known = {word for obligation in obligations for word in (obligation.id, str(obligation.theorem))}
+        if name not in known:
+            near = [one for one in sorted(known) if name in one] or difflib.get_close_matches(name, sorted(known))
+            hint = f"the nearest are {', '.join(near[:5])}" if near else "give a theorem by its number, or an id"
+            raise click.BadParameter(f"there is no theorem or obligation {name!r}: {hint}", param_hint="--only")
+    return [one for one in obligations if not names or {one.id, str(one.theorem)} & set(names)]
+
+
+def _asked(
+    watcher: Progressing, chosen: "Sequence[Obligation]", name: str, ask: "Callable[[Obligation], Result]"
+) -> "Report":
+    from planeproof.spec import prove_all
+    from planeproof.spec.other_solvers import OUT_OF_REACH
+
+    within = [obligation for obligation in chosen if obligation.id not in OUT_OF_REACH.get(name, {})]
+    watcher.stage(f"asking {name}", len(within))
+    done: list[Result] = []
+
+    def answered(result: "Result") -> None:
+        # z3 takes Ctrl-C for itself while it is at work, and calls it a reason.
+        if result.reason is not None and "interrupted" in result.reason:
+            raise KeyboardInterrupt
+        done.append(result)
+        watcher.step(len(done))
+
+    return prove_all(within, answered, ask)
+
+
+def _solvers(names: Sequence[str]) -> "Iterator[OtherSolver]":
+    from planeproof.spec.other_solvers import SOLVERS
+
+    return (solver for solver in SOLVERS if solver.name in names)
+
+
+def _out_of_reach(names: Sequence[str], chosen: "Sequence[Obligation]") -> list[str]:
+    """What a solver was not asked, and why: a gap is told, never left out in silence."""
+    from planeproof.spec.other_solvers import OUT_OF_REACH
+
+    ids = {obligation.id for obligation in chosen}
+    gaps = [
+        f"  {name} was not asked {one}, which is out of its reach: {why}"
+        for name in dict.fromkeys(names)
+        for one, why in OUT_OF_REACH[name].items()
+        if one in ids
+    ]
+    return ["", "Not confirmed by every solver", *gaps] if gaps else []
+
+
+def _code(report: "Report") -> int:
+    from planeproof.spec import Outcome
+
+    return {Outcome.AS_WANTED: 0, Outcome.CONTRARY: 1, Outcome.OPEN: UNKNOWN}[report.outcome]
