@@ -4,9 +4,10 @@ from typing import Any
 
 import pytest
 
-from planeproof.contract import Machine
+from planeproof.candidates.reference import Fresh
+from planeproof.contract import RULES, Machine, Picture, Scene
 from planeproof.contract.rules import FAIR_REFUSAL
-from planeproof.judge import CandidateHung, MakeScheduler, Outcome, RuleStatus, Verdict, play
+from planeproof.judge import CandidateFault, CandidateHung, MakeScheduler, Outcome, Profile, RuleStatus, Verdict, play
 from planeproof.machines import read_machine
 from planeproof.search import check
 from planeproof.search.size import size
@@ -23,6 +24,7 @@ from tests.search.wrong import (
     LooksAtIds,
     LooksAtTheClock,
     OrderOfASet,
+    RaisesAndHangs,
     RaisesInBlank,
     RaisesInOffer,
     RaisesInStart,
@@ -137,6 +139,30 @@ def test_the_most_serious_outcome_comes_first() -> None:
     assert verdict.outcomes == (Outcome.HUNG, Outcome.FAIL)
     assert verdict.outcome is Outcome.HUNG
     assert {report.rule for report in verdict.rules if report.status is RuleStatus.BROKEN} == {FAIR_REFUSAL}
+
+
+def test_that_it_hangs_is_not_hidden_by_another_fault() -> None:
+    """It raises nearly everywhere, and in the smallest scenes it hangs: HUNG, though that was found later."""
+    verdict = check(RaisesAndHangs, machines=[VITRINE], scenes=60, call_seconds=0.05)
+    assert verdict.outcomes == (Outcome.HUNG,)
+    assert isinstance(verdict.fault, CandidateHung)
+
+
+@pytest.mark.parametrize("hung_first", [True, False])
+@pytest.mark.parametrize("hung_smaller", [True, False])
+def test_the_more_serious_fault_is_kept(*, hung_first: bool, hung_smaller: bool) -> None:
+    """Whichever came first, and in whichever scene; among equals it is the smaller scene."""
+    small = Scene.of(VITRINE, [])
+    big = Scene.of(VITRINE, [Picture.from_rows(0, [[1] * 8] * VITRINE.cells)])
+    trial = Trial(name="", make=Fresh, asked=frozenset(RULES), profile=Profile.STRICT, call_seconds=1)
+    hung = (CandidateHung("blank", 0, "hung", ""), small if hung_smaller else big)
+    other = (CandidateFault("blank", 0, "raised", ""), big if hung_smaller else small)
+    for fault, scene in (hung, other) if hung_first else (other, hung):
+        trial.blame(fault, scene)
+    assert (trial.fault, trial.fault_scene) == hung
+    again = CandidateHung("offer", 0, "hung", "")
+    trial.blame(again, small)
+    assert trial.fault_scene is small
 
 
 def test_a_finding_that_can_t_be_seen_again_is_no_finding() -> None:

@@ -221,6 +221,16 @@ class FailsAndHangs(Fresh):
         return super().blank(cycles)
 
 
+class RaisesAndHangs(Fresh):
+    """Raises at the start, but never returns from it where the window is one cell."""
+
+    def start(self, machine: Machine) -> Iterable[Burst]:
+        """Loop, or raise."""
+        while machine.cells == 1:
+            time.sleep(0.001)
+        raise OSError("no such device")
+
+
 class DeclinesSecond(Fresh):
     """Declines every second picture. Least scene: two empty pictures on one cell."""
 

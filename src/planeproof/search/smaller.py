@@ -17,18 +17,26 @@ def make_smaller(
     trial: Trial, machines: Sequence[Machine], *, as_given: bool, first_seed: int, go_on: Callable[[], bool]
 ) -> None:
     """Make every finding of ``trial`` smaller for as long as ``go_on`` says; then see each of them again."""
-    if isinstance(trial.fault, CandidateHung):
-        return
+
+    def hung() -> bool:
+        return isinstance(trial.fault, CandidateHung)
+
+    def on() -> bool:
+        # A scene that is much like one that hung is likely to hang as well, and to take as long.
+        return not hung() and go_on()
+
     if trial.fault is None:
-        _look_for_shorter(trial, machines, as_given=as_given, first_seed=first_seed, go_on=go_on)
+        _look_for_shorter(trial, machines, as_given=as_given, first_seed=first_seed, go_on=on)
     for rule in list(trial.smallest):
         scene = trial.smallest[rule].scene
         keep_machine = as_given or scene.machine in machines
-        minimise(scene, _breaks(trial, rule), go_on=go_on, keep_machine=keep_machine)
+        if hung():
+            return
+        minimise(scene, _breaks(trial, rule), go_on=on, keep_machine=keep_machine)
         # What is reported must be seen again: once more, and all that the candidate says is compared.
         check_again(trial, trial.smallest[rule])
     if trial.fault is not None and trial.fault_scene is not None:
-        minimise(trial.fault_scene, _is_at_fault(trial, trial.fault.method), go_on=go_on, keep_machine=as_given)
+        minimise(trial.fault_scene, _is_at_fault(trial, trial.fault.method), go_on=on, keep_machine=as_given)
 
 
 def _look_for_shorter(

@@ -1,15 +1,20 @@
 """The trial of one candidate: plays scenes, keeps the smallest that show something, and adds up what was seen."""
 
+import math
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from planeproof.contract import Rational, Rule, Scene
-from planeproof.judge import CandidateFault, MakeScheduler, Play, Profile, not_applicable, play
+from planeproof.judge import CandidateFault, CandidateHung, MakeScheduler, Play, Profile, not_applicable, play
 from planeproof.scenes.cases import Case, Found, save_case
-from planeproof.search.size import size
+from planeproof.search.size import Size, size
 
 PLAYING = "playing.json"
 """Name of the case that is being played; it is left behind if the process dies in it."""
+
+GRACE_SECONDS = 5.0
+"""With a time limit, a call may take what is left of it and this much more, if `Trial.call_seconds` is not less."""
 
 Shown = Rule | CandidateFault
 """What a scene can show: the rule that is broken first, or that the candidate breaks the contract."""
@@ -19,10 +24,11 @@ Shown = Rule | CandidateFault
 class Trial:
     """One candidate under trial.
 
-    ``asked``: the rules asked for. ``smallest``: for each rule the smallest play in which it is the first that is
-    broken; ``broken``: all that were, also after another one. ``fault`` and ``fault_scene``: the candidate's own breach
-    of the contract, if any. ``margins``: for each rule that was broken without the profile failing on it, the least
-    cycles that spared the viewer.
+    ``asked``: the rules asked for. ``call_seconds``: after which a call counts as hung; less where ``time_left`` and
+    `GRACE_SECONDS` come to less. ``smallest``: for each rule the smallest play in which it is the first that is broken;
+    ``broken``: all that were, also after another one. ``fault`` and ``fault_scene``: the candidate's own breach of the
+    contract, if any; that it hung is hidden by no other. ``margins``: for each rule that was broken without the profile
+    failing on it, the least cycles that spared the viewer.
     """
 
     name: str
@@ -30,6 +36,7 @@ class Trial:
     asked: frozenset[Rule]
     profile: Profile
     call_seconds: float
+    time_left: Callable[[], float] = lambda: math.inf
     cases: Path | None = None
     smallest: dict[Rule, Play] = field(default_factory=dict)
     fault: CandidateFault | None = None
@@ -49,32 +56,37 @@ class Trial:
 
     def play(self, scene: Scene) -> Play | None:
         """Play ``scene`` and add up what it shows; None if the candidate broke the contract in it."""
-        self._announce(scene)
-        try:
-            result = play(scene, self.make, call_seconds=self.call_seconds)
-        except CandidateFault as fault:
-            self.blame(fault, scene)
-            return None
-        self._add_up(result)
-        return result
+        result = self._played(scene)
+        return result if isinstance(result, Play) else None
 
     def shows(self, scene: Scene) -> Shown | None:
         """Play ``scene``: the rule that is broken first, the candidate's fault, or None for neither."""
-        result = self.play(scene)
-        if result is None:
-            return self.fault
+        result = self._played(scene)
+        if isinstance(result, CandidateFault):
+            return result
         broken = result.first(self._failing)
         return None if broken is None else broken.rule
 
     def blame(self, fault: CandidateFault, scene: Scene) -> None:
-        """Keep the candidate's breach of the contract, in the smallest scene that shows one."""
-        if self.fault_scene is None or size(scene) < size(self.fault_scene):
+        """Keep the candidate's breach of the contract, the most serious in the smallest scene that shows it."""
+        held = None if self.fault is None or self.fault_scene is None else _gravity(self.fault, self.fault_scene)
+        if held is None or _gravity(fault, scene) < held:
             self.fault, self.fault_scene = fault, scene
 
     def finish(self) -> None:
         """Nothing is being played any more."""
         if self.cases is not None:
             (self.cases / PLAYING).unlink(missing_ok=True)
+
+    def _played(self, scene: Scene) -> Play | CandidateFault:
+        self._announce(scene)
+        try:
+            result = play(scene, self.make, call_seconds=min(self.call_seconds, self.time_left() + GRACE_SECONDS))
+        except CandidateFault as fault:
+            self.blame(fault, scene)
+            return fault
+        self._add_up(result)
+        return result
 
     def _announce(self, scene: Scene) -> None:
         """Save the scene before the candidate runs, so that a crash of the whole process loses nothing."""
@@ -96,3 +108,8 @@ class Trial:
             held = self.smallest.get(broken.rule)
             if held is None or size(result.scene) < size(held.scene):
                 self.smallest[broken.rule] = result
+
+
+def _gravity(fault: CandidateFault, scene: Scene) -> tuple[bool, Size]:
+    """The least of these is kept: that it hung comes before all else."""
+    return not isinstance(fault, CandidateHung), size(scene)
