@@ -1,5 +1,7 @@
 """Outcomes, what they rest on, and the statistics of it."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -109,7 +111,7 @@ def test_the_scenes_needed_for_a_bound(scenes: int, bound: float) -> None:
     assert enough <= bound < fewer
 
 
-@pytest.mark.parametrize("basis", [sampled(0), sampled(500, independent=False)])
+@pytest.mark.parametrize("basis", [sampled(0), sampled(500, independent=False), replace(sampled(500), failed=True)])
 def test_no_bound_where_it_would_mean_nothing(basis: Basis) -> None:
-    """Without scenes, or with scenes that depend on one another."""
+    """Without scenes, with scenes that depend on one another, or with one that failed."""
     assert basis.bound is None

@@ -1,14 +1,17 @@
 """A check plays as much as it was told to, by scenes or by the clock; the clock here is the test's own."""
 
-from collections.abc import Callable
+import time
+from collections.abc import Callable, Iterable
 from types import SimpleNamespace
 
 import pytest
 
 from planeproof.candidates.reference import Fresh
-from planeproof.contract import Answer, Picture, Scheduler
+from planeproof.contract import Answer, Burst, Picture, Rule, Scheduler
+from planeproof.contract.rules import WHOLE_REVEAL
 from planeproof.judge import MakeScheduler, Outcome, Verdict
 from planeproof.machines import read_machine
+from planeproof.report import verdict_lines
 from planeproof.search import check
 from planeproof.search.checking import LAW_SCENES
 from planeproof.search.steering import SHRINKING_SECONDS
@@ -80,12 +83,36 @@ def test_seconds_are_shared_with_independent_scenes(seconds: float, clock: Clock
     assert scenes_of(verdict, "independently") >= seconds / 3
 
 
-def test_no_time_at_all_still_checks_the_laws(clock: Clock) -> None:
-    """And the crystals; what it rests on says that nothing was drawn independently."""
-    verdict = check(clock.ticking(Fresh), machines=[VITRINE], seconds=0.5)
+@pytest.mark.parametrize("only", [(), (WHOLE_REVEAL,)])
+def test_no_time_at_all_still_checks_the_laws_and_is_no_pass(clock: Clock, only: tuple[Rule, ...]) -> None:
+    """And the crystals; nothing was drawn independently, so it is VACUOUS, even for a rule that crystals exercise."""
+    verdict = check(clock.ticking(Fresh), machines=[VITRINE], seconds=0.5, only=only)
+    assert verdict.outcomes == (Outcome.VACUOUS,)
+    assert "What was not searched" in verdict_lines(verdict)
     assert scenes_of(verdict, "independently") == scenes_of(verdict, "Hypothesis") == 0
     assert [basis.bound for basis in verdict.basis] == [None] * len(verdict.basis)
     assert clock.now - 1000 == 2 * LAW_SCENES + CRYSTALS
+
+
+def test_a_call_gets_no_more_than_the_time_that_is_left_and_its_grace(
+    monkeypatch: pytest.MonkeyPatch, clock: Clock
+) -> None:
+    """Not the minute that it would have had: a crystal, played when the time is over, hangs."""
+    monkeypatch.setattr("planeproof.search.trial.GRACE_SECONDS", 0.05)
+
+    class HangsLate(Fresh):
+        """Never returns from a blanking once the time is over."""
+
+        def blank(self, cycles: int) -> Iterable[Burst]:
+            """Loop, or do it right."""
+            while clock.now > 1020:
+                time.sleep(0.001)
+            return super().blank(cycles)
+
+    verdict = check(clock.ticking(HangsLate), machines=[VITRINE], seconds=20.0, call_seconds=60.0)
+    assert verdict.outcome is Outcome.HUNG
+    assert verdict.fault is not None
+    assert "did not return in 0.05 s" in verdict.fault.said
 
 
 def test_making_smaller_takes_only_its_time(monkeypatch: pytest.MonkeyPatch, clock: Clock) -> None:

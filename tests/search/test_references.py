@@ -1,14 +1,18 @@
 """Reference schedulers pass on the shapes they are meant for, and a pass says what it rests on."""
 
 from fractions import Fraction
+from itertools import count
 
 import pytest
 
 from planeproof.candidates.reference import Delta, Fresh, InPlace, Pairs, Reuse, SplitPool
+from planeproof.contract import Scheduler
 from planeproof.contract.rules import BLANKING_ONLY, EXACT_REVEAL, HIDDEN_WRITES
 from planeproof.judge import MakeScheduler, Outcome, Profile, RuleStatus, Strength
 from planeproof.machines import read_machine
+from planeproof.report import verdict_lines
 from planeproof.search import check
+from tests.search.wrong import DeclinesSecond
 
 PASSES: tuple[tuple[str, MakeScheduler], ...] = (
     ("vitrine-50", Fresh),
@@ -69,6 +73,23 @@ def test_both_vitrines_are_checked_unless_told_otherwise() -> None:
     assert verdict.machines == ("vitrine-50", "vitrine-60")
     assert [cost.machine for cost in verdict.costs] == ["vitrine-50", "vitrine-60"]
     assert verdict.outcomes == (Outcome.PASS,)
+
+
+def test_no_bound_is_stated_where_an_independent_scene_failed() -> None:
+    """Neither in the data nor in the text: what failed once is no zero out of n."""
+    made = count(1)
+
+    def declines_late() -> Scheduler:
+        return DeclinesSecond() if next(made) > 70 else Fresh()  # after the laws' 8 and half of the 100
+
+    verdict = check(declines_late, machines=[read_machine("vitrine-50")], scenes=100)
+    assert verdict.outcome in (Outcome.FAIL, Outcome.CANDIDATE_ERROR)
+    (independent,) = [basis for basis in verdict.basis if basis.independent]
+    assert independent.scenes >= 13
+    assert (independent.failed, independent.bound) == (True, None)
+    said = "\n".join(verdict_lines(verdict))
+    assert "95 %" not in said
+    assert "failed, so there is no" in said
 
 
 def test_only_independent_draws_have_a_bound() -> None:

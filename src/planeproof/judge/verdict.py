@@ -77,14 +77,15 @@ class Strength(Enum):
 class Basis:
     """What an answer rests on: ``scenes`` scenes of ``source``.
 
-    ``independent`` tells whether they were drawn independently of one another from one generator; only then is
-    there a ``bound``.
+    ``independent`` tells whether they were drawn independently of one another from one generator, ``failed`` whether
+    one of them failed, as far as that was kept apart; there is a ``bound`` only if they were and none did.
     """
 
     strength: Strength
     source: str
     scenes: int
     independent: bool = False
+    failed: bool = False
 
     @property
     def bound(self) -> float | None:
@@ -92,7 +93,7 @@ class Basis:
 
         1 - 0.05^(1/n), the exact (Clopper-Pearson) bound. None where it would mean nothing.
         """
-        if not self.independent or not self.scenes:
+        if not self.independent or not self.scenes or self.failed:
             return None
         return float(1 - 0.05 ** (1 / self.scenes))
 

@@ -27,6 +27,8 @@ def basis_sentence(basis: Basis, *, clean: bool) -> str:
     scenes = counted(basis.scenes, "scene")
     every = "all " if basis.strength is Strength.EXHAUSTED else ""
     played = f"{kind}: {every}{scenes} ({basis.source})"
+    if basis.failed:
+        return f"{played}, the last of which failed, so there is no bound"
     if not clean:
         return played
     if basis.strength is not Strength.SAMPLED:

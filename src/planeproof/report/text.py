@@ -25,6 +25,11 @@ _OPENINGS = {
     Outcome.HUNG: "the candidate did not come to an end, so it can't be judged",
 }
 
+_TOO_SHORT = (
+    "The time was up before any scene was drawn independently, and the scenes of the laws and the crystals are too few "
+    "to say anything. What to do: give the search more time (--seconds), or a number of scenes (--scenes)."
+)
+
 
 def verdict_lines(verdict: Verdict) -> list[str]:
     """The whole answer of a check: what was found first, then what it rests on."""
@@ -104,8 +109,12 @@ def _findings(verdict: Verdict) -> Iterator[list[str]]:
 
 
 def _gaps(verdict: Verdict) -> Iterator[list[str]]:
+    if verdict.findings or verdict.fault is not None:
+        return
+    if Outcome.VACUOUS in verdict.outcomes and not any(basis.independent for basis in verdict.basis):
+        yield ["What was not searched", *wrapped(_TOO_SHORT, 2)]
     missing = [report.rule for report in verdict.rules if report.status is RuleStatus.NOT_EXERCISED]
-    if not missing or verdict.findings or verdict.fault is not None:
+    if not missing:
         return
     judged = (RuleStatus.KEPT, RuleStatus.EXPOSED)
     others = [report.rule.id for report in verdict.rules if report.status in judged]

@@ -74,7 +74,9 @@ def check(
     of each, or ``as_given`` only on the machines themselves. Half of the ``scenes`` is searched by Hypothesis, half is
     drawn independently; with ``seconds`` the search goes on that long instead. What is found is then made smaller, for
     at most `SMALLER_SECONDS`. ``only``: rules to judge by (default all). ``cases``: folder to save scenes in.
-    ``call_seconds``: after which a call of the candidate counts as hung.
+    ``call_seconds``: after which a call of the candidate counts as hung; with ``seconds`` it is at most what is left of
+    them and `GRACE_SECONDS` of `planeproof.search.trial`. The clock is asked between scenes, not between two calls:
+    a scene that has begun is played to its end.
 
     Raises `planeproof.hosts.TargetError`, `planeproof.machines.MachineFileError`, `ValueError` for limits or an empty
     list of machines, `OSError` where ``cases`` can't be written. What a candidate does is in the verdict, never raised.
@@ -118,6 +120,9 @@ class _Run:
 
     def verdict(self, candidate: Candidate) -> Verdict:
         self.began = time.monotonic()
+        if self.limits.seconds is not None:
+            end = self.began + self.limits.seconds
+            self.trial.time_left = lambda: max(end - time.monotonic(), 0.0)
         try:
             self._laws()
             for stage in (self._steered, self._independent, self._crystals):
@@ -142,6 +147,8 @@ class _Run:
         self.watcher.stage("laws of the contract", None)
         scenes = [self._draw(machine, "law", number) for machine in self.machines for number in range(LAW_SCENES)]
         check_laws(self.trial, scenes)
+        # They ask something else: by them alone no rule has had its chance.
+        self.trial.exercised.clear()
         self._rests_on(
             f"{self._recipes}, played twice to see that the candidate keeps the laws", len(scenes), independent=False
         )
@@ -175,7 +182,9 @@ class _Run:
             self.watcher.step(played)
             if self.trial.decided:
                 break
-        self._rests_on(f"{self._recipes}, drawn independently", played, independent=True)
+        # Whatever was found by now was found here: nothing is drawn independently once something has been.
+        failed = self.trial.decided
+        self._rests_on(f"{self._recipes}, drawn independently", played, independent=True, failed=failed)
 
     def _crystals(self) -> None:
         scenes = [scene for machine in self.machines for scene in crystal_scenes(machine)]
@@ -249,6 +258,9 @@ class _Run:
     def _draw(self, machine: Machine, purpose: str, number: int) -> Scene:
         return recipe(machine, RandomSource(f"{self.seed}/{machine.name}/{purpose}/{number}"), as_given=self.as_given)
 
-    def _rests_on(self, source: str, scenes: int, *, independent: bool) -> None:
+    def _rests_on(self, source: str, scenes: int, *, independent: bool, failed: bool = False) -> None:
         if scenes:
-            self.basis.append(Basis(strength=Strength.SAMPLED, source=source, scenes=scenes, independent=independent))
+            sampled = Strength.SAMPLED
+            self.basis.append(
+                Basis(strength=sampled, source=source, scenes=scenes, independent=independent, failed=failed)
+            )

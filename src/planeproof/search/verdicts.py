@@ -32,7 +32,7 @@ def verdict_of(
         machines=machines,
         profile=trial.profile,
         seed=seed,
-        outcomes=by_seriousness(_outcomes(trial, rules)),
+        outcomes=by_seriousness(_outcomes(trial, rules, basis)),
         basis=basis,
         rules=rules,
         findings=findings,
@@ -42,7 +42,7 @@ def verdict_of(
     )
 
 
-def _outcomes(trial: Trial, rules: tuple[RuleReport, ...]) -> list[Outcome]:
+def _outcomes(trial: Trial, rules: tuple[RuleReport, ...], basis: tuple[Basis, ...]) -> list[Outcome]:
     outcomes = []
     if trial.fault is not None:
         outcomes.append(Outcome.HUNG if isinstance(trial.fault, CandidateHung) else Outcome.CANDIDATE_ERROR)
@@ -50,7 +50,9 @@ def _outcomes(trial: Trial, rules: tuple[RuleReport, ...]) -> list[Outcome]:
         outcomes.append(Outcome.FAIL)
     # A search that stopped at a finding has not had the time to exercise every rule.
     judged = {report.status for report in rules if trial.profile.fails_on(report.rule)}
-    if not trial.decided and (RuleStatus.NOT_EXERCISED in judged or RuleStatus.KEPT not in judged):
+    idle = RuleStatus.NOT_EXERCISED in judged or RuleStatus.KEPT not in judged
+    searched = any(one.independent for one in basis)
+    if not trial.decided and (idle or not searched):
         outcomes.append(Outcome.VACUOUS)
     return outcomes
 
