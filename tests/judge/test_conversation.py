@@ -239,9 +239,10 @@ def test_time_is_given_anew_to_every_call() -> None:
 def test_after_a_call_the_clock_is_off() -> None:
     """What takes long between two calls is not the candidate's fault."""
     conversation = Conversation(machine=MACHINE, make=Good, call_seconds=0.02)
-    conversation.start()
-    time.sleep(0.05)
-    assert conversation.blank(200) == ()
+    with conversation.open():
+        conversation.start()
+        time.sleep(0.05)
+        assert conversation.blank(200) == ()
 
 
 # --- what it is given is not its own ------------------------------------------------------------------------

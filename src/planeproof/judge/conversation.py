@@ -6,7 +6,8 @@ A candidate that breaks a law of the contract is at fault itself, whatever the r
 import signal
 import threading
 import traceback
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import islice
 from types import FrameType, TracebackType
@@ -53,7 +54,7 @@ def _ring(_signal: int, _frame: FrameType | None) -> None:
 
 
 class _TimeLimit:
-    """Context manager: `_OutOfTime` inside it after ``seconds``. A class, for it is entered twice a refresh.
+    """Interrupts calls: `_OutOfTime` in the one that is running when its ``seconds`` are over.
 
     Only the main thread of a Unix process can be interrupted; elsewhere calls run without this limit.
     """
@@ -62,9 +63,21 @@ class _TimeLimit:
         self._seconds = seconds
         self._rings = threading.current_thread() is threading.main_thread() and hasattr(signal, "setitimer")
 
+    @contextmanager
+    def ready(self) -> Iterator[None]:
+        """Calls can be limited inside; done once a play, for it costs more than most calls."""
+        if not self._rings:
+            yield
+            return
+        before = signal.signal(signal.SIGALRM, _ring)
+        try:
+            yield
+        finally:
+            signal.setitimer(signal.ITIMER_REAL, 0)
+            signal.signal(signal.SIGALRM, before)
+
     def __enter__(self) -> None:
         if self._rings:
-            self._before = signal.signal(signal.SIGALRM, _ring)
             signal.setitimer(signal.ITIMER_REAL, self._seconds)
 
     def __exit__(
@@ -72,21 +85,30 @@ class _TimeLimit:
     ) -> None:
         if self._rings:
             signal.setitimer(signal.ITIMER_REAL, 0)
-            signal.signal(signal.SIGALRM, self._before)
 
 
 @dataclass(kw_only=True)
 class Conversation:
-    """One candidate in one scene. ``refresh`` is kept by the player, for messages."""
+    """One candidate in one scene, to be held inside `open`. ``refresh`` is kept by the player, for messages."""
 
     machine: Machine
     make: MakeScheduler
     call_seconds: float = CALL_SECONDS
     refresh: int = -1
 
+    @contextmanager
+    def open(self) -> Iterator[None]:
+        """Calls may be made inside."""
+        self._limit = _TimeLimit(self.call_seconds)
+        self._loans: dict[str, Loan] = {}
+        time = self.machine.time
+        self._most = int(REFRESHES_OF_BYTES * time.lines * time.cycles_per_line / time.per_byte) + 1
+        self._steps = set(self.machine.layout.steps)
+        with self._limit.ready():
+            yield
+
     def start(self) -> tuple[Burst, ...]:
         """Make the scheduler and let it set up. Raises `CandidateFault`."""
-        self._loans: dict[str, Loan] = {}
         self._scheduler: Any = self._call("the candidate itself", self._made)
         machine, self._loans["machine"] = own_machine(self.machine)
         most = REFRESHES_OF_BYTES * max(region.end for region in self.machine.regions)
@@ -99,9 +121,7 @@ class Conversation:
 
     def blank(self, cycles: int) -> tuple[Burst, ...]:
         """Let it use one blanking. Raises `CandidateFault`."""
-        time = self.machine.time
-        most = int(REFRESHES_OF_BYTES * time.lines * time.cycles_per_line / time.per_byte) + 1
-        return self._bursts("blank", most, lambda: self._scheduler.blank(cycles))
+        return self._bursts("blank", self._most, lambda: self._scheduler.blank(cycles))
 
     # --- what it returns ----------------------------------------------------------------------------------
 
@@ -121,10 +141,10 @@ class Conversation:
 
     def _bursts(self, method: str, most: int, call: Callable[[], object]) -> tuple[Burst, ...]:
         bursts = self._call(method, lambda: self._collected(method, most, call()))
-        if sum(len(burst.data) for burst in bursts) > most:
+        if sum([len(burst.data) for burst in bursts]) > most:
             raise self._endless(method, most)
-        for number, burst in enumerate(bursts):
-            self._check_step(method, number, burst)
+        if not {burst.step for burst in bursts} <= self._steps:
+            raise self._unlike_any_step(method, bursts)
         return bursts
 
     def _collected(self, method: str, most: int, returned: object) -> tuple[Burst, ...]:
@@ -134,21 +154,23 @@ class Conversation:
         bursts = tuple(islice(returned, most + 1))
         if len(bursts) > most:
             raise self._endless(method, most)
+        kinds = {(type(burst), type(getattr(burst, "data", None))) for burst in bursts}
+        if kinds <= {(Burst, bytes)}:
+            return bursts
         return tuple(self._plain(method, number, burst) for number, burst in enumerate(bursts))
 
     def _plain(self, method: str, number: int, burst: object) -> Burst:
-        """The burst made anew, of plain numbers and bytes: none that the candidate has kept, or made to act oddly."""
+        """The burst made anew, of plain numbers and bytes, where it is of a class of the candidate's own."""
         if not isinstance(burst, Burst):
             said = f"item {number} of what it returned is {burst!r} ({type(burst).__name__})"
             raise CandidateFault(method, self.refresh, said, "Return an iterable of planeproof.Burst.")
         return Burst(int(burst.address), bytes(burst.data), int(burst.step))
 
-    def _check_step(self, method: str, number: int, burst: Burst) -> None:
-        permitted = self.machine.layout.steps
-        if burst.step not in permitted:
-            said = f"burst {number} has step {burst.step}"
-            steps = " or ".join(str(step) for step in permitted)
-            raise CandidateFault(method, self.refresh, said, f"This machine permits step {steps}.")
+    def _unlike_any_step(self, method: str, bursts: Sequence[Burst]) -> CandidateFault:
+        number = next(number for number, burst in enumerate(bursts) if burst.step not in self._steps)
+        steps = " or ".join(str(step) for step in self.machine.layout.steps)
+        said = f"burst {number} has step {bursts[number].step}"
+        return CandidateFault(method, self.refresh, said, f"This machine permits step {steps}.")
 
     def _endless(self, method: str, most: int) -> CandidateHung:
         advice = "It must come to an end, and stop when the cycles are used up."
@@ -159,23 +181,23 @@ class Conversation:
     def _call(self, method: str, call: Callable[[], T]) -> T:
         """``call``, in which all of the candidate's own code runs: whatever it does there comes out as its fault."""
         try:
-            with _TimeLimit(self.call_seconds):
-                return self._blaming(method, call)
+            with self._limit:
+                returned = self._blaming(method, call)
         except _OutOfTime:
             advice = "A call may not wait, sleep or loop for ever."
             raise CandidateHung(method, self.refresh, f"did not return in {self.call_seconds:g} s", advice) from None
+        self._check_loans(method)
+        return returned
 
     def _blaming(self, method: str, call: Callable[[], T]) -> T:
         try:
-            returned = call()
-            self._check_loans(method)
+            return call()
         except (CandidateFault, _OutOfTime, KeyboardInterrupt):
             raise
         except BaseException as error:
             trace = "".join(traceback.format_exception(error))
             advice = "The last line of the traceback that is in your own file is where to look."
             raise CandidateFault(method, self.refresh, f"raised {in_words(error)}", advice, trace) from error
-        return returned
 
     def _check_loans(self, method: str) -> None:
         for name, loan in self._loans.items():

@@ -93,8 +93,9 @@ class _Player:
         self.overdue: tuple[Piece, ...] = ()
         self.frame: Frame | None = None
         self.torn, self.asked_of, self.something = False, self.blank, False
-        bursts = self._set_up()
-        self._run()
+        with self.conversation.open():
+            bursts = self._set_up()
+            self._run()
         return Play(
             scene=self.scene,
             set_up=bursts,
