@@ -1,6 +1,6 @@
 from dataclasses import replace
 
-from planeproof.contract import Machine, TileMap, Tiles
+from planeproof.contract import Machine, Storage, TileMap, Tiles
 from planeproof.machines import read_machine
 from planeproof.ways import Ground, Name, Way, needed_above, ways_of
 
@@ -87,3 +87,21 @@ def test_where_the_method_is_needed() -> None:
     assert needed_above(ways_of(VITRINE)) == 88
     assert needed_above(ways_of(read_machine("case-label"))) == 0
     assert needed_above(ways_of(read_machine("two-wings"))) is None
+
+
+def test_what_lies_between_is_written_where_that_is_cheaper() -> None:
+    """Interleaved, two planes: a byte between costs 8, a set-up 14, so 15 bytes in one burst instead of 8 bursts.
+
+    The byte between two tiles that lie side by side is one as well, so all 40 of them are one burst of 639 bytes. With
+    a set-up of 7 it is the other way round: a burst a byte, and one each for two colours and for the page.
+    """
+    bench = read_machine("bench")
+    woven = replace(bench, tiles=replace(bench.tiles, storage=Storage.INTERLEAVED))
+    sent = way(woven, Name.HIDDEN_PLANE).sending
+    assert sent is not None
+    assert (sent.patterns, sent.bursts) == (320, 3)
+    assert sent.cycles == (14 + 8 * 639) + (14 + 8 * 48) + (14 + 8 * 4)
+    quick = replace(woven, time=replace(woven.time, setup=7))
+    sent = way(quick, Name.HIDDEN_PLANE).sending
+    assert sent is not None
+    assert (sent.patterns, sent.bursts) == (320, 320 + 1 + 2)

@@ -9,10 +9,11 @@ from planeproof.ways import IN_PLACE, Name, Reach, Statement, Way, blanking_here
 _INDENT = 17
 RECKONED = (
     "How it is reckoned. Sent whole: every pattern that the picture may have, every map entry it needs and the view, "
-    "in bursts of step 1. Refreshes: the cycles of that, divided by those of a blanking and rounded up; a scheduler "
-    "needs that many at least, and one that remembers what it sent may have less to send. The other line standard: the "
-    "same clock and shown lines, 312 lines of 64 or 262 lines of 572/9 microseconds. Needed: within the rules; in one "
-    "blanking hidden-writes is broken, so a blanking that is cut short shows parts of two pictures."
+    "in the cheapest bursts of step 1. Refreshes: the cycles of that, divided by those of a blanking and rounded up; a "
+    "scheduler needs that many at least, and one that remembers what it sent may have less to send. The other line "
+    "standard: the same clock and shown lines, 312 lines of 64 or 262 lines of 572/9 microseconds. Needed: within the "
+    "rules; in one blanking hidden-writes is broken, so a blanking that is cut short shows parts of two pictures. What a "
+    "statement rests on: planeproof prove --only ID."
 )
 
 

@@ -7,7 +7,7 @@ premise), `costs` (bytes of a pattern).
 
 To add a theorem: make a module in `planeproof.spec.theorems` that ends in a tuple ``OBLIGATIONS`` of `Obligation`s
 built without quantifiers from `Symbols` and the rules, name it in ``theorems/__init__.py``, then write the certificates
-and the table of premises anew (`certificates.write_all`, `premises.write_table`); the tests say when they are stale.
+and all that depends on them anew (``python -m tests.specs``); the tests say when something is stale.
 """
 
 from planeproof.spec.obligation import Answer, Obligation, Question

@@ -1,14 +1,14 @@
 """What it takes to send one picture whole, counted from a machine's addresses and costs.
 
 Whole means: the pattern of each tile that the picture may have, every map entry it needs, the change of view. That is
-what a scheduler sends that remembers nothing; one that remembers may send less. Bursts are those of step 1, one for
-each run of neighbouring bytes.
+what a scheduler sends that remembers nothing; one that remembers may send less. Bursts are the cheapest of step 1: what
+lies between two bytes is written with them where that is cheaper than another set-up and it is the window's own.
 """
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from planeproof.contract import TILE_SIDE, Machine, Rational
+from planeproof.contract import TILE_SIDE, Burst, Machine, Rational
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -48,9 +48,9 @@ def pattern_offsets(machine: Machine, side: int) -> list[int]:
 
 def own_bytes(machine: Machine, side: int) -> PatternBytes:
     """A pattern of ``side``: just the bytes that hold bits of it, in as few bursts as they allow."""
-    bursts = machine.bursts(dict.fromkeys(_at(machine, machine.pool[:1], side), 0), {})
-    n_bytes = sum(len(burst.data) for burst in bursts)
-    return PatternBytes(bursts=len(bursts), n_bytes=n_bytes, cycles=sum(map(machine.cost, bursts)))
+    own = _at(machine, machine.pool[:1], pattern_offsets(machine, side))
+    bursts = machine.bursts(dict.fromkeys(own, 1), {})
+    return PatternBytes(bursts=len(bursts), n_bytes=len(own), cycles=_cost(machine, bursts))
 
 
 def whole_span(machine: Machine, side: int) -> PatternBytes:
@@ -64,25 +64,30 @@ def sending(
     machine: Machine, *, tiles: Sequence[int], cells: int, side: int, view: Iterable[int], page: int = 0
 ) -> Sending:
     """A picture in ``tiles``, with the entries of the first ``cells`` cells on ``page``, and the ``view`` bytes."""
-    patterns = list(_at(machine, tiles, side))
+    patterns = _at(machine, tiles, pattern_offsets(machine, side))
     entries = [
         machine.map_address(page, cell) + byte for cell in range(cells) for byte in range(machine.map.entry_bytes)
     ]
     changed = list(view)
-    picture = machine.bursts(dict.fromkeys(patterns + entries, 0), {})
-    turn = sum(map(machine.cost, machine.bursts(dict.fromkeys(changed, 0), {})))
+    between = dict.fromkeys(_at(machine, tiles, range(machine.tile_bytes)), 0)
+    bursts = machine.bursts(dict.fromkeys(patterns + entries, 1), between)
+    turn = machine.bursts(dict.fromkeys(changed, 1), {})
     # What lies together is split between bytes where a blanking ends; a map entry and the view change are not.
-    parts = [machine.burst_cycles(TILE_SIDE), machine.burst_cycles(machine.map.entry_bytes), turn]
+    parts = [machine.burst_cycles(TILE_SIDE), machine.burst_cycles(machine.map.entry_bytes), _cost(machine, turn)]
     return Sending(
         patterns=len(patterns),
         entries=len(entries),
         view=len(changed),
-        bursts=len(picture) + len(machine.bursts(dict.fromkeys(changed, 0), {})),
-        cycles=sum(map(machine.cost, picture)) + turn,
+        bursts=len(bursts) + len(turn),
+        cycles=_cost(machine, bursts) + _cost(machine, turn),
         least=max(parts),
     )
 
 
-def _at(machine: Machine, tiles: Iterable[int], side: int) -> Iterable[int]:
-    offsets = pattern_offsets(machine, side)
-    return (machine.layout.patterns + tile * machine.tile_bytes + offset for tile in tiles for offset in offsets)
+def _cost(machine: Machine, bursts: Iterable[Burst]) -> Rational:
+    return sum(map(machine.cost, bursts))
+
+
+def _at(machine: Machine, tiles: Iterable[int], offsets: Iterable[int]) -> list[int]:
+    base, within = machine.layout.patterns, list(offsets)
+    return [base + tile * machine.tile_bytes + offset for tile in tiles for offset in within]
