@@ -15,6 +15,7 @@ import planeproof.search
 from planeproof.command import printing
 from planeproof.command.check import SCENES, check
 from planeproof.command.interrupting import Interruption
+from planeproof.command.main import main
 from planeproof.command.progress import Progressing
 from planeproof.contract import RULES
 from planeproof.judge import Outcome
@@ -24,7 +25,7 @@ from tests.command.running import run, run_apart
 HEAVY = ("numpy", "hypothesis", "z3", "msgspec", "rich")
 
 
-@pytest.mark.parametrize("arguments", [["--help"], ["--version"], ["check", "--help"], ["replay", "--help"]])
+@pytest.mark.parametrize("arguments", [["--help"], ["--version"], *([name, "--help"] for name in main.commands)])
 def test_help_imports_nothing_heavy(arguments: list[str], folder: Path) -> None:
     """Asking for help or the version loads click and the command files only."""
     program = (
