@@ -82,6 +82,13 @@ def test_written_while_seen_is_the_way_of_one_blanking_or_none() -> None:
     assert "at least 3 refreshes" in way(VITRINE, Name.WHILE_SEEN).statements[0].says
 
 
+def test_in_place_breaks_a_rule_unless_there_is_one_side() -> None:
+    """The bench has two sides, so writing over the seen one breaks hidden-writes; on the name-plate the rule is void."""
+    bench, plate = (way(read_machine(name), Name.ONE_BLANKING).statements[-1] for name in ("bench", "name-plate"))
+    assert bench.obligations == ("pattern-rule-is-enough-2-planes", "map-rule-is-enough-2-planes")
+    assert (plate.ground, plate.obligations) == (Ground.DESCRIBED, ())
+
+
 def test_where_the_method_is_needed() -> None:
     """Above what a flip leaves; from nothing on where there is no flip; nowhere if it can't be had or shows no more."""
     assert needed_above(ways_of(VITRINE)) == 88

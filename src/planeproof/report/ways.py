@@ -12,8 +12,8 @@ RECKONED = (
     "in the cheapest bursts of step 1. Refreshes: the cycles of that, divided by those of a blanking and rounded up; a "
     "scheduler needs that many at least, and one that remembers what it sent may have less to send. The other line "
     "standard: the same clock and shown lines, 312 lines of 64 or 262 lines of 572/9 microseconds. Needed: within the "
-    "rules; in one blanking hidden-writes is broken, so a blanking that is cut short shows parts of two pictures. What "
-    "a statement rests on: planeproof prove --only ID."
+    "rules, for pictures in a row that share no pattern; in one blanking, hidden-writes is broken wherever it applies, "
+    "and a blanking that is cut short shows parts of two. What a statement rests on: planeproof prove --only ID."
 )
 
 

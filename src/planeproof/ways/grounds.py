@@ -112,7 +112,7 @@ def nothing_early(machine: Machine) -> Statement:
     """That nothing of the next picture can be written to what is seen while the old frame is to stand."""
     planes = machine.tiles.planes
     return proved(
-        "while the old frame is to stand, no byte may change a pixel that is seen: nothing can be sent ahead",
+        "as long as the old frame is to stand, no byte that is sent ahead may change a pixel that is seen",
         f"pattern-rule-is-needed-{planes}-planes",
         f"map-rule-is-needed-{planes}-planes",
         known=planes <= LARGEST,
@@ -120,8 +120,10 @@ def nothing_early(machine: Machine) -> Statement:
 
 
 def breaks_discipline(machine: Machine) -> Statement:
-    """That what is written to what is seen breaks hidden-writes as soon as a pixel changes."""
+    """That what is written to what is seen breaks hidden-writes as soon as a pixel changes, where that rule applies."""
     planes = machine.tiles.planes
+    if machine.sides == 1:
+        return described("there is one side, so hidden-writes does not apply: only the cycles left spare the viewer")
     return proved(
         "each byte that changes a seen pixel breaks hidden-writes: only the cycles left spare the viewer",
         f"pattern-rule-is-enough-{planes}-planes",
