@@ -83,7 +83,7 @@ def test_written_while_seen_is_the_way_of_one_blanking_or_none() -> None:
 
 
 def test_in_place_breaks_a_rule_unless_there_is_one_side() -> None:
-    """The bench has two sides, so writing over the seen one breaks hidden-writes; on the name-plate the rule is void."""
+    """The bench has two sides, so writing over the seen one breaks hidden-writes; the name-plate has only one."""
     bench, plate = (way(read_machine(name), Name.ONE_BLANKING).statements[-1] for name in ("bench", "name-plate"))
     assert bench.obligations == ("pattern-rule-is-enough-2-planes", "map-rule-is-enough-2-planes")
     assert (plate.ground, plate.obligations) == (Ground.DESCRIBED, ())
