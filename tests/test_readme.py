@@ -12,6 +12,8 @@ from planeproof.command.main import main
 from planeproof.judge import Basis, Outcome, Strength
 from planeproof.machines import shipped
 from planeproof.search import checking, steering
+from planeproof.spec import THEOREMS
+from planeproof.ways import WAYS
 
 README = (Path(__file__).parent.parent / "README.md").read_text(encoding="utf-8")
 BLOCKS = re.findall(r"^```(\w*)\n(.*?)^```", README, flags=re.MULTILINE | re.DOTALL)
@@ -73,3 +75,13 @@ def test_the_bound_is_the_one_computed() -> None:
     assert bound is not None
     assert f"{100 * bound:.1f} %" == "0.3 %"
     assert "with 1,000 such scenes" in README
+
+
+def test_the_ways_shown_are_what_is_printed() -> None:
+    """Each row of the excerpt is a row of the table, and there are as many ways as the README says."""
+    excerpt = next(text for _, text in BLOCKS if text.lstrip().startswith("hidden plane")).splitlines()
+    printed = iter(CliRunner().invoke(main, ["ways"]).output.splitlines())
+    assert [line for line in excerpt if line not in printed] == []
+    assert (len(WAYS), len(THEOREMS)) == (5, 10)
+    assert "five ways" in README
+    assert "ten theorems" in README
