@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from enum import Enum
+from functools import cached_property
 
 import z3
 
@@ -46,7 +47,9 @@ class Obligation:
     ``id`` is unique; ``theorem`` is 1 to 10; ``statement`` a sentence; ``size`` what it speaks of, in words.
     ``wanted`` is PROVED, or REFUTED for a wording that is kept because it is wrong, or to show that something can
     happen. Not ``exact`` means that a premise about *every* place is given at chosen places only: a proof is then
-    still a proof, but a model of the denial is no counterexample, and the answer is UNKNOWN.
+    still a proof, but a model of the denial is no counterexample, and the answer is UNKNOWN. ``small`` is then the
+    same statement on a machine so small that such a premise is given at every place: what is changed is asked there,
+    where a model is a counterexample.
     """
 
     id: str
@@ -56,6 +59,7 @@ class Obligation:
     build: Build
     wanted: Answer = Answer.PROVED
     exact: bool = True
+    small: Build | None = None
     dropped: frozenset[str] = frozenset()
     mutant: str | None = None
 
@@ -66,7 +70,7 @@ class Obligation:
         goal = whole.goal if self.mutant is None else whole.mutants[self.mutant]
         return replace(whole, premises=premises, goal=goal)
 
-    @property
+    @cached_property
     def premises(self) -> tuple[str, ...]:
         """The names of its premises, each of which can be dropped."""
         return tuple(self.question().premises)
@@ -78,8 +82,19 @@ class Obligation:
         """
         if premise not in self.premises:
             raise ValueError(f"{self.id}: no premise {premise!r}; there are: {', '.join(self.premises) or 'none'}")
-        return replace(self, dropped=self.dropped | {premise}, wanted=Answer.REFUTED)
+        return self._changed(dropped=self.dropped | {premise})
 
     def mutants(self) -> tuple["Obligation", ...]:
         """The same premises with each of the wrong goals, which are wanted REFUTED."""
-        return tuple(replace(self, mutant=name, wanted=Answer.REFUTED) for name in self.question().mutants)
+        return tuple(self._changed(mutant=name) for name in self.question().mutants)
+
+    def _changed(self, *, dropped: frozenset[str] | None = None, mutant: str | None = None) -> "Obligation":
+        """What is wanted REFUTED, asked where a model says so."""
+        return replace(
+            self,
+            dropped=self.dropped if dropped is None else dropped,
+            mutant=mutant,
+            wanted=Answer.REFUTED,
+            build=self.small or self.build,
+            exact=self.exact or self.small is not None,
+        )

@@ -37,7 +37,9 @@ HEADING = """\
 # Every premise is needed
 
 Each obligation that is proved, asked again without each of its premises in turn ("without"), and with a wrong goal in
-place of its own ("goal"). Written by `planeproof.spec.premises`; a test says when it is stale.
+place of its own ("goal"). Where a proof at full size is given its premises at chosen places, the change is asked of the
+same statement on a machine so small that they are given everywhere. Written by `planeproof.spec.premises`; a test says
+when it is stale.
 """
 
 

@@ -14,6 +14,7 @@ from planeproof.spec.theorems import (
     isolation,
     nonvacuity,
     reveal,
+    schedulers,
     storage,
 )
 
@@ -36,6 +37,7 @@ OBLIGATIONS: tuple[Obligation, ...] = (
     *isolation.OBLIGATIONS,
     *reveal.OBLIGATIONS,
     *blanking.OBLIGATIONS,
+    *schedulers.OBLIGATIONS,
     *cap.OBLIGATIONS,
     *counting.OBLIGATIONS,
     *colours.OBLIGATIONS,

@@ -1,0 +1,92 @@
+; Theorem 5, hidden-planes-depth-2-start: What the contract says of memory before the set-up, and a
+; view of side 0, fulfil the invariant.
+; Size: any pool of 512 tiles, two pairs of planes, 1,024 cells, 16 rows. Wanted: proved.
+(set-info :status unsat)
+(set-logic QF_UFBV)
+(declare-fun blank () (_ BitVec 9))
+(declare-fun busy () Bool)
+(declare-fun cell () (_ BitVec 10))
+(declare-fun current ((_ BitVec 10) (_ BitVec 4)) (_ BitVec 8))
+(declare-fun due ((_ BitVec 10) (_ BitVec 4)) (_ BitVec 8))
+(declare-fun entry ((_ BitVec 1) (_ BitVec 10)) (_ BitVec 9))
+(declare-fun entry-pending ((_ BitVec 10)) Bool)
+(declare-fun memory ((_ BitVec 1) (_ BitVec 9) (_ BitVec 4)) (_ BitVec 8))
+(declare-fun owed () Bool)
+(declare-fun pending ((_ BitVec 9) (_ BitVec 4)) Bool)
+(declare-fun placed ((_ BitVec 1) (_ BitVec 10)) (_ BitVec 9))
+(declare-fun pool ((_ BitVec 9)) Bool)
+(declare-fun row () (_ BitVec 4))
+(declare-fun shadow ((_ BitVec 1) (_ BitVec 9) (_ BitVec 4)) (_ BitVec 8))
+(declare-fun side-remembered () (_ BitVec 1))
+(declare-fun side-seen () (_ BitVec 1))
+(declare-fun tile () (_ BitVec 9))
+; patterns are zero in memory
+(assert (and (= (memory #b0 tile row) #x00)
+     (= (memory #b0 blank row) #x00)
+     (= (memory #b0 (entry #b0 cell) row) #x00)
+     (= (memory #b0 (entry #b1 cell) row) #x00)
+     (= (memory #b1 tile row) #x00)
+     (= (memory #b1 blank row) #x00)
+     (= (memory #b1 (entry #b0 cell) row) #x00)
+     (= (memory #b1 (entry #b1 cell) row) #x00)))
+; entries name the blank tile in memory
+(assert (and (= (entry #b0 cell) blank) (= (entry #b1 cell) blank)))
+; patterns are zero in the shadow
+(assert (and (= (shadow #b0 tile row) #x00)
+     (= (shadow #b0 blank row) #x00)
+     (= (shadow #b0 (placed #b0 cell) row) #x00)
+     (= (shadow #b0 (placed #b1 cell) row) #x00)
+     (= (shadow #b1 tile row) #x00)
+     (= (shadow #b1 blank row) #x00)
+     (= (shadow #b1 (placed #b0 cell) row) #x00)
+     (= (shadow #b1 (placed #b1 cell) row) #x00)))
+; entries name the blank tile in the shadow
+(assert (and (= (placed #b0 cell) blank) (= (placed #b1 cell) blank)))
+; side 0 is shown
+(assert (= side-seen #b0))
+; side 0 is taken to be seen
+(assert (= side-remembered #b0))
+; the viewer has the background
+(assert (= (current cell row) #x00))
+; no picture is due
+(assert (not owed))
+; it is idle
+(assert (not busy))
+; no byte is pending
+(assert (not (pending tile row)))
+; no entry is pending
+(assert (not (entry-pending cell)))
+; not the goal
+(assert (let ((a!1 (or (pending tile row)
+               (= (memory (bvnot side-remembered) tile row)
+                  (shadow (bvnot side-remembered) tile row))))
+      (a!2 (or (entry-pending cell)
+               (= (entry (bvnot side-remembered) cell)
+                  (placed (bvnot side-remembered) cell))))
+      (a!3 (= (shadow (bvnot side-remembered)
+                      (placed (bvnot side-remembered) cell)
+                      row)
+              (due cell row)))
+      (a!4 (or busy (and (not (pending tile row)) (not (entry-pending cell))))))
+(let ((a!5 (and (= side-seen side-remembered)
+                (= owed busy)
+                (= (memory side-seen (entry side-seen cell) row)
+                   (current cell row))
+                (=> (pool tile)
+                    (= (memory side-remembered tile row)
+                       (shadow side-remembered tile row)))
+                (= (entry side-remembered cell) (placed side-remembered cell))
+                (=> (pool tile) a!1)
+                a!2
+                (=> busy a!3)
+                a!4
+                (or (= (entry #b0 cell) blank) (pool (entry #b0 cell)))
+                (or (= (entry #b1 cell) blank) (pool (entry #b1 cell)))
+                (or (= (placed #b0 cell) blank) (pool (placed #b0 cell)))
+                (or (= (placed #b1 cell) blank) (pool (placed #b1 cell)))
+                (= (memory #b0 blank row) #x00)
+                (= (memory #b1 blank row) #x00)
+                (= (shadow #b0 blank row) #x00)
+                (= (shadow #b1 blank row) #x00))))
+  (not a!5))))
+(check-sat)
