@@ -19,6 +19,15 @@ def test_a_line_for_each_answer_below_its_statement() -> None:
     assert any(line.startswith("        value in the other: ") for line in lines[good + 3 :])
 
 
+def test_a_statement_is_told_once() -> None:
+    """However the obligations of a theorem are ordered, those of one statement stand together below it."""
+    chosen = [one for one in OBLIGATIONS if one.theorem == 1]
+    lines = report_lines(prove_all(chosen[::2] + chosen[1::2]))
+    assert [line[:20] for line in lines].count(f"  {chosen[0].statement[:18]}") == 1
+    below = [line.split()[0] for line in lines if line.startswith("    ")]
+    assert below == sorted(below, key=lambda name: name.startswith("seen-"))
+
+
 def test_an_open_answer_says_why() -> None:
     """The reason of an UNKNOWN stands below its line, also where only what is not as wanted is told."""
     report = Report(results=(prove(PROVED, rlimit=1),))

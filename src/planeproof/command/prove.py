@@ -98,14 +98,16 @@ def _solvers(names: Sequence[str]) -> "Iterator[OtherSolver]":
 
 def _out_of_reach(names: Sequence[str], chosen: "Sequence[Obligation]") -> list[str]:
     """What a solver was not asked, and why: a gap is told, never left out in silence."""
+    from planeproof.report import wrapped
     from planeproof.spec.other_solvers import OUT_OF_REACH
 
     ids = {obligation.id for obligation in chosen}
     gaps = [
-        f"  {name} was not asked {one}, which is out of its reach: {why}"
+        line
         for name in dict.fromkeys(names)
         for one, why in OUT_OF_REACH[name].items()
         if one in ids
+        for line in wrapped(f"{name} was not asked {one}, which is out of its reach: {why}", 2)
     ]
     return ["", "Not confirmed by every solver", *gaps] if gaps else []
 

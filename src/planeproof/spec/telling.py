@@ -15,8 +15,8 @@ from planeproof.spec.theorems import THEOREMS
 WIDTH = 100
 WORDS = {Outcome.AS_WANTED: "PASS", Outcome.OPEN: "UNKNOWN", Outcome.CONTRARY: "FAIL"}
 _SAID = {
-    Outcome.AS_WANTED: "every obligation is answered as wanted",
-    Outcome.OPEN: "there is no answer to every obligation",
+    Outcome.AS_WANTED: "every obligation that was asked is answered as wanted",
+    Outcome.OPEN: "an obligation is left without an answer",
     Outcome.CONTRARY: "an obligation is answered contrary to what is wanted",
 }
 
@@ -26,8 +26,11 @@ def report_lines(report: Report, *, unit: str = "resource units", full: bool = F
     lines = [*_opening(report, unit)]
     for theorem, results in groupby(report.results, key=lambda result: result.obligation.theorem):
         lines += ["", f"{theorem}  {THEOREMS[theorem]}"]
-        for statement, cases in groupby(results, key=lambda result: result.obligation.statement):
-            lines += [*wrap(statement, WIDTH, initial_indent="  ", subsequent_indent="  "), *_cases(list(cases), full)]
+        by_statement: dict[str, list[Result]] = {}
+        for result in results:
+            by_statement.setdefault(result.obligation.statement, []).append(result)
+        for statement, cases in by_statement.items():
+            lines += [*wrap(statement, WIDTH, initial_indent="  ", subsequent_indent="  "), *_cases(cases, full)]
     return lines
 
 
