@@ -39,7 +39,12 @@ RESTS_ON: dict[Rule, tuple[str, ...]] = {
     BLANKING_ONLY: ("whole-reveal-follows",),
     OWN_MEMORY: ("addresses-planar", "addresses-interleaved", "addresses-packed-2-planes"),
     TILE_CAP: ("different-patterns", "pigeonhole-base", "pigeonhole-step"),
-    WHOLE_REVEAL: ("whole-reveal-follows", "pattern-cut-outside-the-change-only"),
+    WHOLE_REVEAL: (
+        "whole-reveal-follows",
+        "pattern-cut-outside-the-change-only",
+        "hidden-plane-show",
+        "frame-of-the-invariant-2-planes",
+    ),
     IN_ORDER: ("rules-let-nothing-be-seen",),
     PROGRESS: ("rules-let-nothing-be-seen", "a-schedule-within-the-rules"),
     FAIR_REFUSAL: ("rank-step", "rank-apart", "one-page-pairs", "split-pool-patterns"),
