@@ -11,6 +11,7 @@ from planeproof.spec.theorems import (
     colours,
     counting,
     hiding,
+    independence,
     isolation,
     nonvacuity,
     reveal,
@@ -43,6 +44,7 @@ OBLIGATIONS: tuple[Obligation, ...] = (
     *colours.OBLIGATIONS,
     *addresses.OBLIGATIONS,
     *storage.OBLIGATIONS,
+    *independence.OBLIGATIONS,
     *nonvacuity.OBLIGATIONS,
 )
 """Every obligation, in the order of the theorems."""

@@ -4,137 +4,55 @@ A bounded run of a tiny machine, one burst a blanking, with every rule said of e
 schedule, and the witness reads as one.
 """
 
-from dataclasses import dataclass, replace
-from functools import cached_property
 from itertools import product
 
 import z3
 
+from planeproof.spec.bounded_run import (
+    SENDS_ENTRY,
+    SENDS_PATTERN,
+    SHOWS,
+    SIZE,
+    Refresh,
+    empty_memory,
+    first_state,
+    picture_in_words,
+    run_from,
+)
 from planeproof.spec.obligation import Answer, Obligation, Question
 from planeproof.spec.rules import (
     blanking_only,
     exact_reveal,
     in_order,
-    keeps_hidden_writes,
     own_memory,
     tile_cap,
     whole_reveal,
 )
-from planeproof.spec.symbols import Size, Symbols
-from planeproof.spec.vocabulary import (
-    Formula,
-    MapEntry,
-    PatternByte,
-    PictureMemory,
-    Pixel,
-    SymbolicPicture,
-    Term,
-    View,
-    all_of,
-    pixels_of_cell,
-    side_bits,
-)
+from planeproof.spec.symbols import Symbols
+from planeproof.spec.vocabulary import Formula, Pixel, Term, all_of, pixels_of_cell
 
-SIZE = Size(planes=2, tiles=4, cells=2, rows=2)
 REFRESHES = 3
 POOL = 0b1110
 COSTS = {"set-up": 20, "per-byte": 10, "cycles": 100}
 VIEW_BYTES = (1 << SIZE.planes) + 1
-SENDS_PATTERN, SENDS_ENTRY, SHOWS = 0, 1, 2
 
 
-@dataclass(frozen=True, kw_only=True)
-class _State:
-    """Memory, the side that palette and page show, and whether what is seen is the picture."""
-
-    memory: PictureMemory
-    picture: SymbolicPicture
-    side: Term
-    seen: Formula
-
-    @cached_property
-    def view(self) -> View:
-        return View(colour=self._colour, page=self.side, bank=z3.BitVecVal(0, 1, self.side.ctx))
-
-    def _colour(self, value: Term) -> Term:
-        return self.picture.shade(side_bits(value, self.side, 1))
+def _rules(refresh: Refresh, cells: list[Term], pixels: list[Pixel]) -> list[Formula]:
+    """Every rule but the two that speak of the whole run."""
+    context, after = refresh.kind.ctx, refresh.after
+    pool, blank = z3.BitVecVal(POOL, SIZE.tiles, context), z3.BitVecVal(0, 2, context)
+    hidden = [refresh.hidden(pixel) for pixel in pixels]
+    capped = [tile_cap(after.memory, after.view, cell, pool, blank) for cell in cells]
+    owned = z3.Implies(refresh.kind == SENDS_PATTERN, own_memory(refresh.pattern, pool))
+    return [*hidden, *capped, owned, *(rule for pixel in pixels for rule in _frame(refresh, pixel))]
 
 
-@dataclass(frozen=True, kw_only=True)
-class _Refresh:
-    """One blanking with one burst in it, then one frame."""
-
-    kind: Term
-    pattern: PatternByte
-    entry: MapEntry
-    before: _State
-    after: _State
-
-    def rules(self, cells: list[Term], pixels: list[Pixel]) -> list[Formula]:
-        """Every rule but the two that speak of the whole run."""
-        hidden = [self._hidden(pixel) for pixel in pixels]
-        pool, blank = z3.BitVecVal(POOL, SIZE.tiles, self.kind.ctx), z3.BitVecVal(0, 2, self.kind.ctx)
-        capped = [tile_cap(self.after.memory, self.after.view, cell, pool, blank) for cell in cells]
-        owned = z3.Implies(self.kind == SENDS_PATTERN, own_memory(self.pattern, pool))
-        return [*hidden, *capped, owned, *(rule for pixel in pixels for rule in self._frame(pixel))]
-
-    def _hidden(self, pixel: Pixel) -> Formula:
-        memory, view = self.before.memory, self.before.view
-        return z3.And(
-            z3.Implies(self.kind == SENDS_PATTERN, keeps_hidden_writes(memory, view, self.pattern, pixel)),
-            z3.Implies(self.kind == SENDS_ENTRY, keeps_hidden_writes(memory, view, self.entry, pixel)),
-        )
-
-    def _frame(self, pixel: Pixel) -> tuple[Formula, ...]:
-        shown, current = (state.memory.shown(state.view, pixel) for state in (self.after, self.before))
-        picture = self.after.picture
-        return (
-            z3.Implies(self.kind == SHOWS, exact_reveal(shown, current, picture.look(pixel), self.after.seen)),
-            whole_reveal(self.after.memory, self.after.view, pixel, picture, self.after.seen),
-        )
-
-
-def _first(symbols: Symbols, picture: SymbolicPicture) -> _State:
-    """After set-up: patterns zero, every map entry the blank tile, side 0 shown."""
-    byte, tile = z3.BitVecVal(0, 8, symbols.context), z3.BitVecVal(0, 2, symbols.context)
-    memory = PictureMemory(
-        planes=SIZE.planes,
-        pattern=lambda _tile, _plane, _row: byte,
-        entry=lambda _page, _cell: tile,
-        tile_of=lambda _bank, entry: entry,
-    )
-    unseen = z3.BoolVal(False, symbols.context)
-    return _State(memory=memory, picture=picture, side=z3.BitVecVal(0, 1, symbols.context), seen=unseen)
-
-
-def _refresh(symbols: Symbols, number: int, before: _State) -> _Refresh:
-    name, context = f"refresh-{number}", symbols.context
-    kind = z3.BitVec(f"{name}-kind", 2, context)
-    pattern = PatternByte(
-        tile=symbols.tile(f"{name}-tile"),
-        plane=symbols.plane(f"{name}-plane"),
-        row=symbols.row(f"{name}-row"),
-        byte=symbols.byte(f"{name}-byte"),
-    )
-    entry = MapEntry(
-        page=symbols.page(f"{name}-page"), cell=symbols.cell(f"{name}-cell"), entry=symbols.tile(f"{name}-entry")
-    )
-    shows = kind == SHOWS
-    after = replace(
-        before,
-        memory=_written(before.memory, kind, pattern, entry),
-        side=z3.If(shows, symbols.page(f"{name}-side"), before.side),
-        seen=symbols.flag(f"{name}-seen"),
-    )
-    return _Refresh(kind=kind, pattern=pattern, entry=entry, before=before, after=after)
-
-
-def _written(memory: PictureMemory, kind: Term, pattern: PatternByte, entry: MapEntry) -> PictureMemory:
-    sent, placed = memory.after(pattern).pattern, memory.after(entry).entry
-    return replace(
-        memory,
-        pattern=lambda *at: z3.If(kind == SENDS_PATTERN, sent(*at), memory.pattern(*at)),
-        entry=lambda *at: z3.If(kind == SENDS_ENTRY, placed(*at), memory.entry(*at)),
+def _frame(refresh: Refresh, pixel: Pixel) -> tuple[Formula, ...]:
+    shown, current = (state.shown(pixel) for state in (refresh.after, refresh.before))
+    after, picture = refresh.after, refresh.after.picture
+    return (
+        z3.Implies(refresh.kind == SHOWS, exact_reveal(shown, current, picture.look(pixel), after.seen)),
+        whole_reveal(after.memory, after.view, pixel, picture, after.seen),
     )
 
 
@@ -153,17 +71,15 @@ class _Run:
     def __init__(self, context: z3.Context) -> None:
         self.symbols = Symbols(context, SIZE)
         self.picture = self.symbols.picture("picture")
-        self.refreshes: list[_Refresh] = []
-        for number in range(REFRESHES):
-            before = self.refreshes[-1].after if self.refreshes else _first(self.symbols, self.picture)
-            self.refreshes.append(_refresh(self.symbols, number, before))
+        first = first_state(empty_memory(context), self.picture, context)
+        self.refreshes = run_from(self.symbols, first, REFRESHES)
 
-    def rules(self, refresh: _Refresh) -> Formula:
+    def rules(self, refresh: Refresh) -> Formula:
         cells = [z3.BitVecVal(cell, 1, self.symbols.context) for cell in range(SIZE.cells)]
         pixels = [pixel for cell in cells for pixel in pixels_of_cell(cell, SIZE.rows)]
         known, timely = z3.ULE(refresh.kind, SHOWS), _in_time(self.symbols, refresh.kind)
         kept_order = in_order(refresh.before.seen, refresh.after.seen)
-        return all_of(known, timely, kept_order, *refresh.rules(cells, pixels))
+        return all_of(known, timely, kept_order, *_rules(refresh, cells, pixels))
 
     @property
     def ink_differs(self) -> Formula:
@@ -180,7 +96,10 @@ def _reveals_nothing(context: z3.Context) -> Question:
     return Question(
         premises={**rules, "the picture is not empty": drawn, "ink and background differ": run.ink_differs},
         goal=z3.Not(run.refreshes[-1].after.seen),
-        shown={name: term for number, refresh in numbered for name, term in _in_words(number, refresh).items()},
+        shown={
+            **{name: term for number, refresh in numbered for name, term in refresh.in_words(number).items()},
+            **picture_in_words(run.symbols, run.picture),
+        },
     )
 
 
@@ -219,23 +138,6 @@ def _one_schedule(context: z3.Context) -> Question:
         },
         goal=all_of(*(run.rules(refresh) for refresh in run.refreshes)),
     )
-
-
-def _in_words(number: int, refresh: _Refresh) -> dict[str, Term]:
-    """What a reader wants to know of a refresh; of the three writes only the one that its kind says was made."""
-    name = f"refresh {number}"
-    return {
-        f"{name}: 0 sends a pattern byte, 1 a map entry, 2 shows": refresh.kind,
-        f"{name}: tile": refresh.pattern.tile,
-        f"{name}: plane": refresh.pattern.plane,
-        f"{name}: row": refresh.pattern.row,
-        f"{name}: byte": refresh.pattern.byte,
-        f"{name}: page": refresh.entry.page,
-        f"{name}: cell": refresh.entry.cell,
-        f"{name}: entry": refresh.entry.entry,
-        f"{name}: side then seen": refresh.after.side,
-        f"{name}: the picture is seen": refresh.after.seen,
-    }
 
 
 WORDS = f"{SIZE}, {SIZE.rows} rows a tile, every cell and pixel"
