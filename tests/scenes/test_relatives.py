@@ -138,6 +138,16 @@ def test_a_blanking_of_just_so_many_cycles() -> None:
             assert machine.time.per_byte == base.time.per_byte
 
 
+def test_a_demanded_patience_stays_with_the_machine() -> None:
+    """A relative has the patience it would have had anyway; the demanded one counts blankings of another length."""
+    base = read_machine("vitrine-50")
+    hasty = replace(base, demands=Demands(patience=3))
+    for number in range(SEEDS):
+        small, plain = (relative(machine, RandomSource(str(number))) for machine in (hasty, base))
+        assert small.demands.patience is None
+        assert small.patience == plain.patience > 3
+
+
 def test_the_simplest_relative() -> None:
     """With all choices at their lowest: one cell at the top of its own map, one tile, the shortest blanking."""
     machine = relative(read_machine("vitrine-50"), FixedSource())

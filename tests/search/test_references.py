@@ -1,12 +1,13 @@
 """Reference schedulers pass on the shapes they are meant for, and a pass says what it rests on."""
 
+from dataclasses import replace
 from fractions import Fraction
 from itertools import count
 
 import pytest
 
 from planeproof.candidates.reference import Delta, Fresh, InPlace, Pairs, Reuse, SplitPool
-from planeproof.contract import Scheduler
+from planeproof.contract import Demands, Scheduler
 from planeproof.contract.rules import BLANKING_ONLY, EXACT_REVEAL, HIDDEN_WRITES
 from planeproof.judge import MakeScheduler, Outcome, Profile, RuleStatus, Strength
 from planeproof.machines import read_machine
@@ -73,6 +74,18 @@ def test_both_vitrines_are_checked_unless_told_otherwise() -> None:
     assert verdict.machines == ("vitrine-50", "vitrine-60")
     assert [cost.machine for cost in verdict.costs] == ["vitrine-50", "vitrine-60"]
     assert verdict.outcomes == (Outcome.PASS,)
+
+
+@pytest.mark.parametrize("as_given", [False, True])
+def test_a_verdict_says_where_a_demanded_patience_was_not_asked_for(*, as_given: bool) -> None:
+    """On the relatives; on the machine as given, and so with crystals, it is what was demanded."""
+    base = read_machine("vitrine-50")
+    hasty = replace(base, demands=Demands(patience=40))
+    note = "own default patience, not the demanded one"
+    verdict = check(Fresh, machines=[hasty], scenes=6, as_given=as_given)
+    assert [note in basis.source for basis in verdict.basis] == [not as_given] * 3 + [False]
+    assert [cost.patience for cost in verdict.costs] == [40]
+    assert note not in " ".join(basis.source for basis in check(Fresh, machines=[base], scenes=6).basis)
 
 
 def test_no_bound_is_stated_where_an_independent_scene_failed() -> None:

@@ -270,8 +270,8 @@ class Demands:
     """What the machine's owner asks of a scheduler.
 
     ``must_show``: pictures with up to this many occupied cells may not be declined. ``patience``: how many
-    full blankings a picture may take to be seen. None means the machine's own default
-    (`Machine.must_show`, `Machine.patience`).
+    full blankings a picture may take to be seen; it is demanded on the machine itself, and a check's small relatives of
+    it keep to their defaults. None means the machine's own default (`Machine.must_show`, `Machine.patience`).
     """
 
     must_show: int | None = None

@@ -3,6 +3,9 @@
 A fault that a scheduler has on a big display it nearly always has on a small one too, and there the scene that
 shows it can be read. What makes a scheduler's work different is kept: planes, depth, storage, pages, banks, map
 entries, steps, costs, what late bytes do. What only makes scenes bigger is drawn.
+
+What the owner demands is kept as far as it means the same: ``must_show`` as a share of the cap. ``patience`` is not: it
+is a number of blankings of the machine itself, and a relative, whose blankings may hold one burst, has its own default.
 """
 
 import math

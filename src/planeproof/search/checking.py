@@ -221,7 +221,11 @@ class _Run:
 
     @property
     def _recipes(self) -> str:
-        return f"recipes on {'the machines as given' if self.as_given else 'small relatives of the machines'}"
+        if self.as_given:
+            return "recipes on the machines as given"
+        demanded = any(machine.demands.patience is not None for machine in self.machines)
+        own = ", each with its own default patience, not the demanded one" if demanded else ""
+        return f"recipes on small relatives of the machines{own}"
 
     @property
     def _half(self) -> int:
