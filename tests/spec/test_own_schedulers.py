@@ -7,7 +7,7 @@ from planeproof.judge import play
 from planeproof.spec import Answer
 from planeproof.spec.steps import Steps, decide
 from planeproof.spec.steps.executing import executed
-from planeproof.spec.steps.guards import guards_of, without_guard
+from planeproof.spec.steps.guards import facts_of, guards_of, without
 from planeproof.spec.steps.reference import REFERENCES, Delta, Full, PackedDelta, SplitPool
 from tests.candidates.seeded import seeded_scene, tight
 from tests.spec.own_schedulers import (
@@ -90,16 +90,26 @@ GUARDS = [(steps, guard) for steps in (Delta(), Full(), PackedDelta(), SplitPool
 @pytest.mark.parametrize(("steps", "guard"), GUARDS, ids=called)
 def test_every_guard_is_needed(steps: Steps, guard: str) -> None:
     """Without any one guard there is a scene in which a rule is broken that has to do with what is seen or owned."""
-    refutation = shown(decide(without_guard(steps, guard)))
+    refutation = shown(decide(without(steps, guard)))
     assert refutation.violation.rule in SAFETY
     expected = "own-memory" if "hidden side may use" in guard else "exact-reveal"
     assert refutation.violation.rule.id == expected
 
 
+FACTS = [(steps, fact) for steps in (Delta(), SplitPool()) for fact in facts_of(steps)]
+
+
+@pytest.mark.parametrize(("steps", "fact"), FACTS, ids=called)
+def test_every_plan_fact_is_needed(steps: Steps, fact: str) -> None:
+    """Without any one plan fact there is a scene in which a rule about what is seen or owned is broken."""
+    refutation = shown(decide(without(steps, fact)))
+    assert refutation.violation.rule in SAFETY
+
+
 def test_a_guard_that_is_not_there_is_named() -> None:
     """The message lists the guards there are."""
-    with pytest.raises(ValueError, match="no guard 'it rains'; there are: it is idle, the tile is one"):
-        without_guard(Delta(), "it rains")
+    with pytest.raises(ValueError, match="no guard or plan fact 'it rains'; there are: it is idle, the tile is one"):
+        without(Delta(), "it rains")
 
 
 @pytest.mark.parametrize("steps", REFERENCES, ids=called)

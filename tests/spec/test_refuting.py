@@ -9,7 +9,7 @@ from planeproof.judge import play
 from planeproof.scenes.cases import load_case
 from planeproof.spec.steps import Steps, decide
 from planeproof.spec.steps.addresses import Addresses
-from planeproof.spec.steps.guards import without_guard
+from planeproof.spec.steps.guards import without
 from planeproof.spec.steps.reference import REFERENCES, Delta
 from tests.command.running import run
 from tests.spec.own_schedulers import EmptiedCellKeepsEntry, PendingForgotten
@@ -41,7 +41,7 @@ def test_a_lost_blanking_is_part_of_the_scene() -> None:
 
 def test_the_guard_that_is_missing_can_be_read_from_the_play() -> None:
     """Without the guard of being idle, a second picture is taken before the first was shown, and is shown first."""
-    refutation = shown(decide(without_guard(Delta(), "it is idle")))
+    refutation = shown(decide(without(Delta(), "it is idle")))
     answers = [refresh.answer.value for refresh in refutation.play.refreshes[:2] if refresh.answer is not None]
     assert answers == ["taken", "taken"]
     assert refutation.violation.refresh == 1

@@ -50,7 +50,7 @@ class Steps(ABC):
 
     sharing: Sharing
     waived: frozenset[str] = frozenset()
-    """Guards that are left out, to see what for they are; see `planeproof.spec.steps.guards`."""
+    """Guards and plan facts that are left out, to see what for they are; see `planeproof.spec.steps.guards`."""
 
     @property
     def name(self) -> str:
@@ -66,6 +66,10 @@ class Steps(ABC):
             SHOW: self.show_guards,
         }
         return {name: guard for name, guard in asked[step](own, *at).items() if name not in self.waived}
+
+    def facts(self, own: Own, plan: Plan, cell: Term, row: Term) -> Named:
+        """The plan facts at one cell and row."""
+        return {name: f for name, f in self.plan_facts(own, plan, cell, row).items() if name not in self.waived}
 
     @property
     def heeds_losses(self) -> bool:

@@ -83,7 +83,7 @@ class Ghost:
         )
         broken = _broken([self.steps.guards(TAKE, own)])
         if not broken:
-            broken = _broken(self.steps.plan_facts(own, plan, *at) for at in product(site.all_cells, site.all_rows))
+            broken = _broken(self.steps.facts(own, plan, *at) for at in product(site.all_cells, site.all_rows))
         if not broken:
             self.state = transitions.taken(self.steps, self.state, plan)
         return broken

@@ -55,7 +55,7 @@ def _take(steps: Steps, before: State) -> Move:
     after = transitions.taken(steps, before, plan)
 
     def guards(spot: Spot) -> Named:
-        facts = steps.plan_facts(before.own, plan, spot.cell, spot.row)
+        facts = steps.facts(before.own, plan, spot.cell, spot.row)
         return _titled("guard", steps.guards(TAKE, before.own)) | _titled("plan", facts)
 
     def wrong(spot: Spot) -> Named:
@@ -165,17 +165,18 @@ def case(steps: Steps, step: str, site: Site) -> Case:
 
 def _premises(before: State, move: Move, spot: Spot) -> dict[str, Formula]:
     site = before.site
-    where = _everywhere(site) if site.listed else [*spots(before, spot), *move.besides(spot)]
+    where = everywhere(site) if site.listed else [*spots(before, spot), *move.besides(spot)]
     given = [{**invariant(before, at), **move.guards(at)} for at in where]
-    return _each_once(given)
+    return each_once(given)
 
 
-def _everywhere(site: Site) -> list[Spot]:
+def everywhere(site: Site) -> list[Spot]:
+    """Every tile, row and cell of a site that is listed, with every other."""
     places = product(site.all_tiles, site.all_rows, site.all_cells)
     return [Spot(tile=tile, row=row, cell=cell) for tile, row, cell in places]
 
 
-def _each_once(given: Iterable[Mapping[str, Formula]]) -> dict[str, Formula]:
+def each_once(given: Iterable[Mapping[str, Formula]]) -> dict[str, Formula]:
     """Each premise as the conjunction of its different instances."""
     instances: dict[str, dict[int, Formula]] = {}
     for one in given:

@@ -22,8 +22,8 @@ from planeproof.spec.steps.state import Plan, State
 from planeproof.spec.vocabulary import Formula, Term
 
 TILES, CELLS, BLANK = 4, 2, 0
-HALF_OF = {1: 0, 2: 1, 3: 0}
-"""The pool, and the side that each tile belongs to where the pool is split: every second one."""
+HALF_OF = {1: 0, 2: 1}
+"""The pool, and the side that each tile belongs to where the pool is split: every second one. Tile 3 is outside."""
 DRAWN_ROWS = 2
 """Pictures have ink in their first rows only, which makes scenes small; every row is there to be sent."""
 REFRESHES = 4
@@ -78,7 +78,7 @@ class _Choices:
 
 
 def search(steps: Steps, refreshes: int = REFRESHES, rlimit: int = RLIMIT) -> Searched:
-    """A course of at most ``refreshes`` in which the frame is not what is owed, or a byte goes outside the pool.
+    """A course of at most ``refreshes`` in which the frame is not what is owed, or tiles outside the pool are used.
 
     The shortest in which the frame is neither the one before nor the picture to be seen now or next; failing that,
     the shortest in which one of those is seen that is not to be seen now.
@@ -115,7 +115,7 @@ class _Unrolled:
         state = self.state
         whole = (before, state.current, state.due)
         torn = z3.And(*(self._differ(state.shown, picture) for picture in whole))
-        return z3.Or(outside, torn), self._differ(state.shown, state.current)
+        return z3.Or(outside, torn, self._alien()), self._differ(state.shown, state.current)
 
     def ask(self, breach: Formula, rlimit: int) -> tuple[z3.CheckSatResult, Course | None]:
         """Whether there is a course to the breach."""
@@ -127,6 +127,11 @@ class _Unrolled:
             return said, None
         model = self._smaller(solver)
         return said, tuple(choice.read(model, self.site) for choice in self.choices)
+
+    def _alien(self) -> Formula:
+        """The shown page names a tile that is neither of the pool nor blank."""
+        named = [self.state.entries(self.state.seen, cell) for cell in self.site.all_cells]
+        return z3.Or(*(z3.And(tile != self.site.blank, z3.Not(self.site.pool(tile))) for tile in named))
 
     def _smaller(self, solver: z3.Solver) -> z3.ModelRef:
         """A model with as little in it as can be had by leaving out one thing after another."""
@@ -192,7 +197,7 @@ class _Unrolled:
     def _take(self, choices: _Choices) -> None:
         own, plan = self.state.own, choices.plan
         places = product(self.site.all_cells, self.site.all_rows)
-        facts = [self.steps.plan_facts(own, plan, *at) for at in places]
+        facts = [self.steps.facts(own, plan, *at) for at in places]
         # A picture that looks like the one before counts as seen at once, so it would be owed to nobody.
         news = {"the picture differs from the one before": self._differ(plan.picture, self.latest)}
         guards = [self.steps.guards(TAKE, own), news, *facts]
