@@ -53,8 +53,8 @@ HIDDEN_WRITES = Rule(
     rule_class=RuleClass.DISCIPLINE,
     why="A change of what is being seen is right only if the whole of it fits what is left of this blanking; the day a "
     "blanking is cut short, the viewer sees half of it.",
-    theorem="A blanking keeps this rule if and only if, wherever it were cut short outside the view change, the frame "
-    "would be the old one (cut before it) or the new one (cut after it).",
+    theorem="A blanking keeps this rule if and only if, wherever it is cut short, the old view still shows the old "
+    "frame unless the view change is over, and the new view already shows the new frame once that change has begun.",
     witness="a pattern or map byte changed its value while a picture that is not empty was being seen",
 )
 EXACT_REVEAL = Rule(
