@@ -9,6 +9,7 @@ import z3
 
 from planeproof.spec.obligation import Obligation, Question
 from planeproof.spec.rules import whole_reveal
+from planeproof.spec.steps import one_page
 from planeproof.spec.steps.form import SEND_BYTE, SEND_ENTRY, SHOW, TAKE, Steps
 from planeproof.spec.steps.induction import START, obligation
 from planeproof.spec.steps.invariant import FRAME
@@ -44,6 +45,28 @@ SPARED: dict[str, frozenset[str]] = {
     SHOW: frozenset({_MEMORY_ENTRIES, FRAME, "idle, nothing is pending", "the seen side is remembered"}),
 }
 """Conjuncts that a step can do without; the table of premises shows that it needs every other one."""
+
+
+SPARED_ON_ONE_PAGE: dict[str, frozenset[str]] = {
+    TAKE: frozenset(
+        {
+            "wanted entries name the pool or the blank tile",
+            "wanted tiles look as what is seen",
+            _MAKES,
+        }
+    ),
+    SHOW: frozenset(
+        {
+            "entries name the pool or the blank tile",
+            "idle, nothing is pending",
+            "the seen side is remembered",
+            FRAME,
+            "wanted tiles look as what is seen",
+            "what is seen is remembered",
+        }
+    ),
+}
+"""The same for the strategy of pairs, which has an invariant of its own."""
 
 
 def _of_family(name: str, steps: Steps) -> tuple[Obligation, ...]:
@@ -88,6 +111,7 @@ def _frame(planes: int) -> Obligation:
 OBLIGATIONS: tuple[Obligation, ...] = (
     *(made for name, steps in FAMILIES.items() for made in _of_family(name, steps)),
     *(_taking(name, steps) for name, steps in STRATEGIES.items()),
+    *(one_page.obligation(step, SPARED_ON_ONE_PAGE.get(step, frozenset())) for step in (START, *one_page.MOVES)),
     _frame(1),
     _frame(2),
 )
