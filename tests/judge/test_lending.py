@@ -31,6 +31,15 @@ def test_a_lent_machine_is_equal_and_shares_no_part(machine: Machine) -> None:
     assert not loan.changed
 
 
+class Incomparable:
+    """Can't be compared with anything."""
+
+    __hash__ = None  # type: ignore[assignment]
+
+    def __eq__(self, other: object) -> bool:
+        raise RuntimeError("there is nothing like me")
+
+
 CHANGES: list[Callable[[Machine], None]] = [
     lambda machine: object.__setattr__(machine, "name", "mine now"),
     lambda machine: object.__setattr__(machine, "time", None),
@@ -39,7 +48,9 @@ CHANGES: list[Callable[[Machine], None]] = [
     lambda machine: object.__setattr__(machine.tiles, "pool", (1,)),
     lambda machine: object.__setattr__(machine.layout, "patterns", 0),
     lambda machine: object.__delattr__(machine.window, "columns"),
+    lambda machine: object.__delattr__(machine, "time"),
     lambda machine: vars(machine.demands).clear(),
+    lambda machine: object.__setattr__(machine.time, "setup", Incomparable()),
 ]
 
 
@@ -196,3 +207,29 @@ def test_a_burst_of_another_kind_is_played_as_a_plain_one() -> None:
     played = play(SCENE, Plays)
     assert {type(burst) for refresh in played.refreshes for burst in refresh.bursts} == {Burst}
     assert {type(burst.data) for refresh in played.refreshes for burst in refresh.bursts} == {bytes}
+
+
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [
+        ("address", "4"),
+        ("address", 1 << 80),
+        ("address", None),
+        ("data", b""),
+        ("data", None),
+        ("data", 3),
+        ("step", None),
+        ("step", 7),
+    ],
+)
+@pytest.mark.parametrize("method", ["start", "blank"])
+def test_a_burst_that_was_forced_is_refused(method: str, field: str, value: object) -> None:
+    """What `Burst` would not have let in comes no further than the call."""
+
+    def forced(_self: object, _what: object) -> list[Burst]:
+        burst = Burst(4, b"\0")
+        object.__setattr__(burst, field, value)
+        return [burst]
+
+    fault = fault_of(having(**{method: forced}))
+    assert (fault.method, fault.refresh) == (method, -1 if method == "start" else 0)

@@ -10,10 +10,12 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import islice
+from operator import index
 from types import FrameType, TracebackType
 from typing import Any, TypeVar
 
 from planeproof.contract import Answer, Burst, Machine, Picture, Scheduler
+from planeproof.contract.burst import FARTHEST
 from planeproof.contract.errors import in_words
 from planeproof.judge.lending import Loan, own_machine, own_picture
 
@@ -87,6 +89,17 @@ class _TimeLimit:
             signal.setitimer(signal.ITIMER_REAL, 0)
 
 
+def _is_plain(burst: object) -> bool:
+    """Whether it is a burst of this package with what `Burst` lets in, also now: frozen fields can be forced."""
+    return (
+        type(burst) is Burst
+        and type(burst.data) is bytes
+        and type(burst.address) is type(burst.step) is int
+        and -FARTHEST <= burst.address <= FARTHEST
+        and burst.data != b""
+    )
+
+
 @dataclass(kw_only=True)
 class Conversation:
     """One candidate in one scene, to be held inside `open`. ``refresh`` is kept by the player, for messages."""
@@ -154,17 +167,16 @@ class Conversation:
         bursts = tuple(islice(returned, most + 1))
         if len(bursts) > most:
             raise self._endless(method, most)
-        kinds = {(type(burst), type(getattr(burst, "data", None))) for burst in bursts}
-        if kinds <= {(Burst, bytes)}:
+        if all(map(_is_plain, bursts)):
             return bursts
         return tuple(self._plain(method, number, burst) for number, burst in enumerate(bursts))
 
     def _plain(self, method: str, number: int, burst: object) -> Burst:
-        """The burst made anew, of plain numbers and bytes, where it is of a class of the candidate's own."""
+        """The burst made anew, of plain numbers and bytes, where it is not just that; refused as any such burst is."""
         if not isinstance(burst, Burst):
             said = f"item {number} of what it returned is {burst!r} ({type(burst).__name__})"
             raise CandidateFault(method, self.refresh, said, "Return an iterable of planeproof.Burst.")
-        return Burst(int(burst.address), bytes(burst.data), int(burst.step))
+        return Burst(index(burst.address), bytes(memoryview(burst.data)), index(burst.step))
 
     def _unlike_any_step(self, method: str, bursts: Sequence[Burst]) -> CandidateFault:
         number = next(number for number, burst in enumerate(bursts) if burst.step not in self._steps)

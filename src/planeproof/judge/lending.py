@@ -29,8 +29,11 @@ class Loan:
     @property
     def changed(self) -> bool:
         """Whether a field is another object than before, or one of a part another value."""
-        same = all(map(is_, self._fields(self._value), self._before))
-        return not same or self._parts != self._parts_before
+        try:
+            same = all(map(is_, self._fields(self._value), self._before))
+            return not same or self._parts != self._parts_before
+        except Exception:  # a field is gone, or holds something that can't be compared
+            return True
 
 
 def own_machine(machine: Machine) -> tuple[Machine, Loan]:
