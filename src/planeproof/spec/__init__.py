@@ -3,7 +3,7 @@
 One subject a module: `vocabulary` and `symbols` (picture memory as terms), `rules` (the symbolic reading of the rules),
 `obligation` (one statement), `solving` (asks z3), `proving` (asks for many), `telling` (the answers as text),
 `certificates` and `other_solvers` (the same statements for anybody's solver), `premises` (what happens without each
-premise), `costs` (bytes of a pattern).
+premise), `costs` (bytes of a pattern). Your own scheduler, proved: `planeproof.spec.steps`.
 
 To add a theorem: make a module in `planeproof.spec.theorems` that ends in a tuple ``OBLIGATIONS`` of `Obligation`s
 built without quantifiers from `Symbols` and the rules, name it in ``theorems/__init__.py``, then write the certificates
