@@ -57,7 +57,7 @@ def test_a_violation_is_told_with_all_that_is_needed_to_see_it() -> None:
         "picture 0 offered, answered TAKEN; blanking of 7884 cycles, 140 used",
         "burst 2: pattern of tile 1, plane 1, rows 0-7",
         "[ff] 81 81 81 81 81 81 ff  <-- here, byte 0",
-        "8 pixels of difference",
+        "8 pixels unlike before",
         "planeproof replay cases/found.json",
     ):
         assert part in text

@@ -43,12 +43,16 @@ class Right:
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Compared:
-    """The frames that would have been right, and the one there was; ``wrong`` are the pixels meant (height, width)."""
+    """The frames that would have been right, and the one there was.
+
+    ``wrong`` are the pixels (height, width) in which it is unlike ``unlike``, the name of one of them.
+    """
 
     right: tuple[Right, ...]
     seen_title: str
     seen: Frame
     wrong: NDArray[np.bool_]
+    unlike: str
 
 
 def compared_lines(play: Play, violation: Violation, indent: int) -> list[str]:
@@ -63,7 +67,7 @@ def compared_lines(play: Play, violation: Violation, indent: int) -> list[str]:
     panels = [
         *(frame_panel(machine, right.title, right.frame, cut) for right in pair.right),
         frame_panel(machine, pair.seen_title, pair.seen, cut),
-        mask_panel(f"{counted(int(pair.wrong.sum()), 'pixel')} of difference", pair.wrong, cut),
+        mask_panel(f"{counted(int(pair.wrong.sum()), 'pixel')} unlike {pair.unlike}", pair.wrong, cut),
     ]
     key = legend(machine, (*(right.frame for right in pair.right), pair.seen), mask=True)
     return [*lines, *side_by_side(panels, indent=indent), " " * indent + key]
@@ -90,7 +94,7 @@ def _compared(play: Play, violation: Violation) -> Compared | None:
         names = Names(play)
         name, due = names.name(violation.picture), names.look(violation.picture)
         right = (Right(name, f"due: {name}", due),)
-        return Compared(right=right, seen_title="seen instead", seen=frame, wrong=frame != due)
+        return Compared(right=right, seen_title="seen instead", seen=frame, wrong=frame != due, unlike=name)
     if rule in (WHOLE_REVEAL, IN_ORDER, BLANKING_ONLY, TILE_CAP, OWN_MEMORY):
         return _against_due(play, violation, frame, "the viewer saw")
     return None
@@ -100,18 +104,23 @@ def _byte_by_byte(play: Play, violation: Violation) -> Compared | None:
     moment = moment_of(play, violation)
     if moment is None or violation.pixels is None:
         return None
-    right = (Right("before this byte", "before this byte", moment.before),)
-    return Compared(right=right, seen_title="after this byte", seen=moment.after, wrong=violation.pixels)
+    right = (Right("before", "before this byte", moment.before),)
+    wrong = violation.pixels
+    return Compared(right=right, seen_title="after this byte", seen=moment.after, wrong=wrong, unlike="before")
 
 
 def _against_due(play: Play, violation: Violation, frame: Frame, title: str) -> Compared:
-    """``frame`` beside the pictures due then; what differs is told from the one it is most like."""
+    """``frame`` beside the pictures due then; what differs is told from the one it is most like.
+
+    Where it is as like the one as the other, that is the next picture: a wrong reveal was meant to show it.
+    """
     names = Names(play)
     due = {names.name(number): names.look(number) for number in _due(play, violation.refresh)}
     heads = ("expected", "or")
     right = tuple(Right(name, f"{head}: {name}", look) for head, (name, look) in zip(heads, due.items(), strict=False))
-    wrong = min((frame != look for look in due.values()), key=lambda mask: int(mask.sum()))
-    return Compared(right=right, seen_title=title, seen=frame, wrong=wrong)
+    nearest = min(reversed(right), key=lambda one: int((frame != one.frame).sum()))
+    wrong = frame != nearest.frame
+    return Compared(right=right, seen_title=title, seen=frame, wrong=wrong, unlike=nearest.name)
 
 
 def _due(play: Play, number: int) -> list[int]:

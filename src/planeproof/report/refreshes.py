@@ -147,5 +147,5 @@ class Names:
             return f"{self.name(known)}, out of turn"
         due = [refresh.current] if refresh.upcoming is None else [refresh.current, refresh.upcoming]
         unlike = {number: int((frame != self.look(number)).sum()) for number in due}
-        nearest = min(due, key=unlike.__getitem__)
+        nearest = min(reversed(due), key=unlike.__getitem__)  # the next one where it is as like the one as the other
         return f"no whole picture: {counted(unlike[nearest], 'pixel')} unlike {self.name(nearest)}"
