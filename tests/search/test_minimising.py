@@ -6,13 +6,13 @@ from itertools import islice
 import numpy as np
 import pytest
 
-from planeproof.contract import Machine, Picture, Scene, Tiles, Window
-from planeproof.machines import read_machine
+from planeproof.contract import Machine, Picture, Scene, Tiles, Timing, Window
+from planeproof.machines import read_machine, shipped
 from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.recipes import recipe
-from planeproof.scenes.relatives import with_blanking
+from planeproof.scenes.relatives import least_blanking, picture_cycles, relative
 from planeproof.scenes.source import RandomSource
-from planeproof.search.minimising import minimise
+from planeproof.search.minimising import MOST_BLANKINGS, blankings, minimise
 from planeproof.search.size import size
 
 Shows = Callable[[Scene], bool]
@@ -124,9 +124,7 @@ def test_what_can_only_change_together_gets_near_the_least(
 
 def test_ink_that_two_pictures_share_is_taken_away() -> None:
     """Two equal pictures of a full square come down to one pixel each."""
-    # Of few cycles, for the minimiser tries other blankings one by one.
     plain = Machine(name="plain", window=Window(columns=1, rows=1), tiles=Tiles(count=2, pool=(1,)))
-    plain = with_blanking(plain, 100, time=plain.time)
     square = Picture.from_rows(0, [[0xFF] * 8])
     scene = minimise(Scene.of(plain, [square, square]), twice_not_empty, go_on=always)
     assert size(scene)[:6] == (2, 2, 1, 0, 1, 2)
@@ -148,6 +146,40 @@ def test_it_keeps_what_is_shown_and_never_grows(machine: str) -> None:
         smallest = minimise(scene, shows, go_on=always)
         assert smallest is kept[-1]
         assert smallest.occupied == 3
+
+
+def test_few_blankings_are_tried_however_many_cycles_there_are() -> None:
+    """One cell and nearly all of 312 lines for blanking, 27,000 cycles: what need not be found is given up soon."""
+    vast = Machine(
+        name="vast",
+        window=Window(columns=1, rows=1),
+        tiles=Tiles(count=2, pool=(1,)),
+        time=Timing(lines=312, shown=8),
+    )
+    square = Picture.from_rows(0, [[0xFF] * 8])
+    tried: list[Scene] = []
+
+    def shows(scene: Scene) -> bool:
+        tried.append(scene)
+        return scene.machine.blank_cycles == vast.blank_cycles and len(scene.pictures) == 2
+
+    smallest = minimise(Scene.of(vast, [square, square]), shows, go_on=always)
+    assert len(smallest.pictures) == 2
+    assert 20 < len({scene.machine.blank_cycles for scene in tried}) <= MOST_BLANKINGS + 1
+    assert len(tried) < 1000
+
+
+@pytest.mark.parametrize("name", shipped())
+def test_the_blankings_that_are_tried(name: str) -> None:
+    """From the least that the machine can have; no more than so many; and up to where any picture fits, or its own."""
+    base = read_machine(name)
+    for machine in (base, *(relative(base, RandomSource(str(number))) for number in range(20))):
+        cycles = blankings(machine)
+        assert cycles[0] == least_blanking(machine)
+        assert 1 <= len(cycles) <= MOST_BLANKINGS
+        assert cycles[-1] + cycles.step >= min(machine.blank_cycles, cycles[0] + picture_cycles(machine))
+        whole = all(machine.burst_cycles(size) % cycles.step == 0 for size in range(1, 9))
+        assert cycles.step == 1 or whole or len(cycles) > MOST_BLANKINGS // 2
 
 
 def test_the_same_scene_is_reached_every_time() -> None:

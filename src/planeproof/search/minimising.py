@@ -8,17 +8,35 @@ import contextlib
 import math
 from collections.abc import Callable, Collection, Iterator
 from dataclasses import replace
-from itertools import combinations
+from fractions import Fraction
+from itertools import combinations, product
 
 import numpy as np
 from numpy.typing import NDArray
 
-from planeproof.contract import TILE_SIDE, Disturbance, MachineError, Picture, Scene, SceneError, Tiles, Timing, Window
-from planeproof.scenes.relatives import laid_out_anew, least_blanking, with_blanking
+from planeproof.contract import (
+    TILE_SIDE,
+    Disturbance,
+    Machine,
+    MachineError,
+    Picture,
+    Scene,
+    SceneError,
+    Tiles,
+    Timing,
+    Window,
+)
+from planeproof.scenes.relatives import laid_out_anew, least_blanking, picture_cycles, with_blanking
 from planeproof.search.size import size
 
 FEW_CELLS = 4
 """Occupied cells up to which it is worth while to try every blanking for every cell that could be emptied."""
+
+FEW_BURSTS = 16
+"""One-byte bursts up to which a cut blanking is tried."""
+
+MOST_BLANKINGS = 100
+"""Blankings that are tried for one smaller scene."""
 
 Shows = Callable[[Scene], bool]
 
@@ -49,6 +67,7 @@ def _smaller(scene: Scene, *, keep_machine: bool) -> Iterator[Scene]:
         yield from _fewer_tiles(scene)
         yield from _plainer_place(scene)
     yield from _sooner(scene)
+    yield from _otherwise_disturbed(_one_picture_fewer(scene))
     yield from _less_ink(scene)
     if not keep_machine:
         yield from _retimed(_one_picture_fewer(scene))
@@ -91,6 +110,20 @@ def _less_disturbed(scene: Scene) -> Iterator[Scene]:
             sooner = replace(disturbance, refresh=disturbance.refresh - 1)
             if sooner.refresh not in [other.refresh for other in rest]:
                 yield Scene.of(scene.machine, scene.pictures, scene.ready, [*rest, sooner])
+
+
+def _otherwise_disturbed(scenes: Iterator[Scene]) -> Iterator[Scene]:
+    """Smaller scenes in which one blanking, or the one before, is cut to some number of one-byte bursts."""
+    for smaller in scenes:
+        machine = smaller.machine
+        cuts = [math.ceil(number * machine.burst_cycles(1)) for number in range(FEW_BURSTS)]
+        for cut, sooner in product(smaller.disturbances, (0, 1)):
+            refresh = cut.refresh - sooner
+            rest = [other for other in smaller.disturbances if other.refresh not in (cut.refresh, refresh)]
+            for cycles in cuts if refresh >= 0 else ():
+                if cycles < machine.blank_cycles:
+                    again = [*rest, Disturbance(refresh, cycles)]
+                    yield Scene.of(machine, smaller.pictures, smaller.ready, again)
 
 
 def _fewer_cells(scene: Scene) -> Iterator[Scene]:
@@ -182,8 +215,28 @@ def _retimed(scenes: Iterator[Scene]) -> Iterator[Scene]:
     for smaller in scenes:
         machine = smaller.machine
         below = machine.time.shown - machine.window.first_line - machine.window.rows * TILE_SIDE
-        for cycles in range(least_blanking(machine), machine.blank_cycles + math.ceil(machine.burst_cycles(TILE_SIDE))):
+        for cycles in blankings(machine):
             yield from _rebuilt(smaller, time=with_blanking(machine, cycles, time=machine.time, below=below).time)
+
+
+def blankings(machine: Machine) -> range:
+    """Cycles of the blankings that are worth a try on ``machine``, from the shortest on, at most `MOST_BLANKINGS`.
+
+    They end a burst above the one it has, or where any picture fits: longer ones are all alike. And they are no closer
+    than costs can differ; where that is still too many they are evenly spread.
+    """
+    least = least_blanking(machine)
+    roomy = least + math.ceil(picture_cycles(machine))
+    end = min(machine.blank_cycles, roomy) + math.ceil(machine.burst_cycles(TILE_SIDE))
+    grain = _grain(machine)
+    return range(least, end, grain * max(1, -(-(end - least) // (grain * MOST_BLANKINGS))))
+
+
+def _grain(machine: Machine) -> int:
+    """The greatest whole number of cycles that every burst costs a multiple of, or 1."""
+    costs = [Fraction(cost) for view in (False, True) for cost in machine.rates(view=view)]
+    scale = math.lcm(*(cost.denominator for cost in costs))
+    return max(1, math.gcd(*(int(cost * scale) for cost in costs)) // scale)
 
 
 def _fewer_tiles(scene: Scene) -> Iterator[Scene]:
