@@ -1,5 +1,9 @@
 """The steered search: Hypothesis draws recipes, shrinks them to the simplest scene, and stops when told."""
 
+import subprocess
+import sys
+from pathlib import Path
+
 import pytest
 from hypothesis import Phase, find, settings
 
@@ -136,3 +140,34 @@ def test_shrinking_takes_only_its_time(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(found, "shows", shows)
     steered(found)
     assert sum(shown) == 1
+
+
+READING = """
+import sys
+from planeproof.candidates.reference import Fresh
+from planeproof.machines import read_machine
+from planeproof.search.steering import scenes
+from hypothesis import HealthCheck, Phase, given, seed, settings
+sys.path.insert(0, {folder!r})
+{more}
+said = []
+@seed(1)
+@settings(max_examples=40, database=None, phases=[Phase.generate], suppress_health_check=list(HealthCheck))
+@given(scenes(read_machine("vitrine-50")))
+def drawn(scene):
+    said.append((scene.machine, scene.ready, [picture.rows.tobytes() for picture in scene.pictures]))
+drawn()
+print(said)
+"""
+
+
+def test_the_source_files_that_are_loaded_change_nothing(tmp_path: Path) -> None:
+    """A module full of numbers, as a candidate may be, makes no other scenes of the same seed."""
+    (tmp_path / "numbers_of_ones_own.py").write_text(f"NUMBERS = {list(range(-300, 300))}\n", "utf-8")
+    said = []
+    for more in ("", "import numbers_of_ones_own"):
+        program = READING.format(folder=str(tmp_path), more=more)
+        done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True, cwd=tmp_path)
+        said.append(done.stdout)
+    assert len(said[0]) > 1000
+    assert said[0] == said[1]
