@@ -128,6 +128,12 @@ def test_up_to_must_show_cells_may_not_be_declined(must_show: int, expected: set
         assert "2 occupied cells" in violation.said
 
 
+def test_one_occupied_cell_is_told_as_one() -> None:
+    """A has one."""
+    one = played([A], [], answers=[Answer.TOO_BIG])
+    assert only(one).said.startswith("picture 0 was declined with 1 occupied cell; up to ")
+
+
 def test_more_than_must_show_cells_may_be_declined_though_few_tiles_would_do() -> None:
     """Both cells are alike, so one tile is enough; must_show counts cells."""
     machine = replace(MACHINE, demands=replace(MACHINE.demands, must_show=1))

@@ -53,7 +53,7 @@ def test_a_violation_is_told_with_all_that_is_needed_to_see_it() -> None:
         "hidden-writes: No pattern or map byte changes a pixel that can be seen under the current view.",
         "Broken in refresh 0, burst 2, byte 0",
         "Why it matters:",
-        'machine "two cells": window of 2 x 1 cells, pool of 3 tiles (1-3)',
+        'machine "two cells": window of 2 x 1 cells, pool of 3 tiles (1-3), blank tile 0',
         "picture 0 offered, answered TAKEN; blanking of 7884 cycles, 140 used",
         "burst 2: pattern of tile 1, plane 1, rows 0-7",
         "[ff] 81 81 81 81 81 81 ff  <-- here, byte 0",

@@ -70,6 +70,21 @@ def test_half_of_an_entry_and_an_entry_that_names_nothing() -> None:
     assert said(machine, Burst(first, b"\x01\x00\x00\x00")) == "map page 0, cells 0-1 name tiles 1, blank"
 
 
+def test_the_blank_tile_is_told_by_number_and_by_name() -> None:
+    """A pattern that nobody may write is told from one of the pool, alone and among others, in every bank."""
+    first = NICHE.pattern_address(0, 0)
+    assert said(NICHE, Burst(first, bytes(8))) == "pattern of tile 0, the blank tile, plane 0, rows 0-7"
+    assert said(NICHE, Burst(first, bytes(32))) == "patterns of tiles 0-1 (0 blank), planes 0-1, rows 0-7"
+    assert place_of(NICHE, first) == "pattern of tile 0, the blank tile, plane 0, row 0"
+    banked = read_machine("two-wings")
+    assert banked.blank_tiles[1] > 0
+    for tile in banked.blank_tiles:
+        assert (
+            place_of(banked, banked.pattern_address(tile, 0))
+            == f"pattern of tile {tile}, the blank tile, plane 0, row 0"
+        )
+
+
 def test_whole_tiles_in_one_burst_are_drawn_together() -> None:
     """Three tiles written in one go are one phrase; a burst that stops within a plane says where."""
     first = NICHE.pattern_address(1, 0)

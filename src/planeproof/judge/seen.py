@@ -73,9 +73,8 @@ class Viewer:
         self._busy_since = None
         occupied, must_show = len(picture.occupied), self._machine.must_show
         if occupied <= must_show:
-            said = (
-                f"picture {picture.number} was declined with {occupied} occupied cells; up to {must_show} must be shown"
-            )
+            cells = f"{occupied} occupied cell{'' if occupied == 1 else 's'}"
+            said = f"picture {picture.number} was declined with {cells}; up to {must_show} must be shown"
             self._report(Violation(rule=FAIR_REFUSAL, refresh=refresh, picture=picture.number, said=said))
 
     # --- frames ------------------------------------------------------------------------------------------

@@ -67,10 +67,15 @@ def compared_lines(play: Play, violation: Violation, indent: int) -> list[str]:
     panels = [
         *(frame_panel(machine, right.title, right.frame, cut) for right in pair.right),
         frame_panel(machine, pair.seen_title, pair.seen, cut),
-        mask_panel(f"{counted(int(pair.wrong.sum()), 'pixel')} unlike {pair.unlike}", pair.wrong, cut),
+        mask_panel(_unlike(pair), pair.wrong, cut),
     ]
     key = legend(machine, (*(right.frame for right in pair.right), pair.seen), mask=True)
     return [*lines, *side_by_side(panels, indent=indent), " " * indent + key]
+
+
+def _unlike(pair: Compared) -> str:
+    """How many pixels are unlike what; that a picture is empty is said over itself, and would only widen this."""
+    return f"{counted(int(pair.wrong.sum()), 'pixel')} unlike {pair.unlike.removesuffix(' (empty)')}"
 
 
 def _cells(machine: Machine, pair: Compared, indent: int) -> list[str]:

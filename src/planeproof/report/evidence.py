@@ -79,7 +79,7 @@ def _exposed(report: RuleReport) -> str:
         return f"{broken}; at worst {cycles(-report.margin)} cycles beyond the end of a blanking"
     return (
         f"{broken}; at the closest, {cycles(report.margin)} cycles of a blanking were left over, and only they spared "
-        "the viewer: a blanking shortened by more could have shown half of the change"
+        "the viewer: a blanking shortened by more could have ended before the change did"
     )
 
 

@@ -114,6 +114,7 @@ def _has(machine: Machine) -> str:
     said = [
         f"window of {window.columns} x {window.rows} {'cell' if machine.cells == 1 else 'cells'}{depth}",
         f"pool of {counted(machine.cap, 'tile')} ({spans(machine.pool)})",
+        f"blank tile{'s' if len(machine.blank_tiles) > 1 else ''} {spans(machine.blank_tiles)}",
         f"{counted(tiles.planes, 'plane')} ({tiles.storage.value}{'' if rows else ', bytes are columns'})",
         counted(machine.map.pages, "map page") + (" of 2-byte entries" if machine.map.entry_bytes == 2 else ""),
     ]

@@ -101,7 +101,7 @@ def _spared(play: Play, violation: Violation) -> list[str]:
     if violation.margin is None or violation.margin < 0 or violation.rule is not HIDDEN_WRITES or seen:
         return []
     left = f"{cycles(violation.margin)} cycles of that blanking were left over"
-    return [f"The viewer was spared, for {left}: shorter by more, it could have shown half of the change."]
+    return [f"The viewer was spared, for {left}: shorter by more, it could have ended before the change did."]
 
 
 def _counts(play: Play, rule: Rule) -> list[str]:

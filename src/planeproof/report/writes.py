@@ -92,10 +92,16 @@ def _pattern_run(machine: Machine, addresses: list[int]) -> str:
     phrases: dict[str, list[int]] = {}
     for tile, offsets in by_tile.items():
         phrases.setdefault(_within_tile(machine, offsets), []).append(tile)
-    return ", ".join(
-        f"pattern{'s' if len(tiles) > 1 else ''} of tile{'s' if len(tiles) > 1 else ''} {spans(tiles)}, {phrase}"
-        for phrase, tiles in phrases.items()
-    )
+    return ", ".join(f"{_of_tiles(machine, tiles)}, {phrase}" for phrase, tiles in phrases.items())
+
+
+def _of_tiles(machine: Machine, tiles: list[int]) -> str:
+    """The tiles by number; a blank one is said to be that, for nobody may write its pattern."""
+    blank = [tile for tile in machine.blank_tiles if tile in tiles]
+    if len(tiles) == 1:
+        return f"pattern of tile {tiles[0]}{', the blank tile' if blank else ''}"
+    which = f" ({spans(blank)} blank)" if blank else ""
+    return f"patterns of tiles {spans(tiles)}{which}"
 
 
 def _within_tile(machine: Machine, offsets: list[int]) -> str:
