@@ -9,7 +9,8 @@ from planeproof.hosts import TargetError, load
 RAISING = {
     "ValueError: no": "raise ValueError('no')",
     "it ends the program (SystemExit(3))": "raise SystemExit(3)",
-    "GeneratorExit": "raise GeneratorExit",
+    "GeneratorExit (line": "raise GeneratorExit",
+    "AssertionError (line": "assert False",
     "Own: mine": "class Own(BaseException): ...\nraise Own('mine')",
     "Mute (whose text can't be had": "class Mute(Exception):\n    def __str__(self):\n        raise self\nraise Mute",
 }

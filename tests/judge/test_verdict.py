@@ -7,8 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import binomtest
 
-from planeproof.contract.rules import RULES, RuleClass
-from planeproof.judge import Basis, Outcome, Profile, Strength, Verdict, by_seriousness
+from planeproof.contract.rules import PROGRESS, RULES, RuleClass
+from planeproof.judge import Basis, Finding, Outcome, Profile, Strength, Verdict, by_seriousness
+from tests.judge.scripted import EMPTY, FULL, picture, played
 
 EXIT_CODES = {"PASS": 0, "FAIL": 1, "UNKNOWN": 2, "VACUOUS": 3, "CANDIDATE_ERROR": 4, "HUNG": 5}
 WORST_FIRST = ["HUNG", "CANDIDATE_ERROR", "FAIL", "UNKNOWN", "VACUOUS", "PASS"]
@@ -55,6 +56,16 @@ def test_the_most_serious_is_reported_first_and_all_are_listed(found: list[Outco
 def test_a_verdict_answers_with_its_first_outcome() -> None:
     """The others stand beside it."""
     assert verdict(Outcome.FAIL, Outcome.VACUOUS).outcome is Outcome.FAIL
+
+
+def test_a_verdict_prints_on_one_line() -> None:
+    """Outcomes, target, machines and what is broken; neither plays nor pictures."""
+    plain = verdict(Outcome.PASS)
+    assert repr(plain) == "<Verdict PASS; mine.py:Mine; on by hand>"
+    shown = played([picture(FULL, EMPTY)], [])
+    found = Finding(rule=PROGRESS, play=shown, violation=shown.violations[0])
+    failed = replace(plain, outcomes=(Outcome.FAIL, Outcome.VACUOUS), machines=("a", "b"), findings=(found,))
+    assert repr(failed) == "<Verdict FAIL, VACUOUS; mine.py:Mine; on a, b; broken: progress>"
 
 
 def test_strict_fails_on_every_rule_and_seen_on_all_but_discipline() -> None:

@@ -85,6 +85,7 @@ def verdict(
     statuses: dict[Rule, RuleReport] | None = None,
     profile: Profile = Profile.STRICT,
     fault: CandidateFault | None = None,
+    fault_scene: Scene | None = None,
     basis: tuple[Basis, ...] = (STEERED, DRAWN),
     costs: tuple[Cost, ...] = (),
 ) -> Verdict:
@@ -103,6 +104,7 @@ def verdict(
         costs=costs,
         fault=fault,
         fault_case=None if fault is None else "cases/fault.json",
+        fault_scene=fault_scene,
     )
 
 
@@ -112,16 +114,21 @@ def failing(scene: Scene, make: MakeScheduler, *rules: Rule, case: str | None = 
     return verdict_lines(verdict(Outcome.FAIL, found=found, basis=(DRAWN,)))
 
 
+def judged_only() -> tuple[str, str]:
+    """What is advised after an error, and a traceback as far as it is the judge's own."""
+    judge = Path(play.__code__.co_filename).parent / "conversation.py"
+    called = f'  File "{judge}", line 178, in _call\n    return call()\n           ^^^^^^\n'
+    advice = "The last line of the traceback that is in your own file is where to look."
+    return advice, f"Traceback (most recent call last):\n{called}"
+
+
 def raised() -> CandidateFault:
     """An error out of a candidate's own code, called by the judge."""
-    judge = Path(play.__code__.co_filename).parent / "conversation.py"
-    trace = (
-        "Traceback (most recent call last):\n"
-        f'  File "{judge}", line 178, in _call\n    return call()\n           ^^^^^^\n'
+    advice, trace = judged_only()
+    trace += (
         '  File "mine.py", line 9, in blank\n    return [1 / 0]\n            ~~^~~\n'
         "ZeroDivisionError: division by zero\n"
     )
-    advice = "The last line of the traceback that is in your own file is where to look."
     return CandidateFault("blank", 2, "raised ZeroDivisionError: division by zero", advice, trace)
 
 
@@ -154,7 +161,19 @@ def replayed(make: MakeScheduler, profile: Profile, wanted: str = "") -> list[st
 def hung() -> list[str]:
     """The page about a candidate that never returns."""
     fault = CandidateHung("offer", 0, "did not return in 10 s", "A call may not wait, sleep or loop for ever.")
-    return fault_page(fault, target="mine.py:Mine", outcome=Outcome.HUNG, case="cases/fault.json")
+    return fault_page(fault, target="mine.py:Mine", outcome=Outcome.HUNG, case="cases/fault.json", scene=full_scene())
+
+
+def error_and_findings() -> list[str]:
+    """A check that met an error, after a rule had been broken in another scene."""
+    outcomes, found = (Outcome.CANDIDATE_ERROR, Outcome.FAIL), findings(niche_scene(), Early, EXACT_REVEAL)
+    return verdict_lines(verdict(*outcomes, found=found, fault=raised(), fault_scene=full_scene(), basis=(STEERED,)))
+
+
+def uncallable() -> list[str]:
+    """A candidate that can't even be made: no line of its own is reached."""
+    fault = CandidateFault("the candidate itself", -1, "raised TypeError: too few arguments", *judged_only())
+    return verdict_lines(verdict(Outcome.CANDIDATE_ERROR, fault=fault, fault_scene=full_scene(), basis=(STEERED,)))
 
 
 def stray() -> list[str]:
@@ -174,7 +193,11 @@ STORIES: dict[str, Callable[[], list[str]]] = {
     "pass-exposed": exposed,
     "vacuous": vacuous,
     "unknown": lambda: verdict_lines(verdict(Outcome.UNKNOWN, basis=())),
-    "candidate-error": lambda: verdict_lines(verdict(Outcome.CANDIDATE_ERROR, fault=raised(), basis=(STEERED,))),
+    "candidate-error": lambda: verdict_lines(
+        verdict(Outcome.CANDIDATE_ERROR, fault=raised(), fault_scene=niche_scene(), basis=(STEERED,))
+    ),
+    "candidate-error-and-fail": error_and_findings,
+    "candidate-error-when-made": uncallable,
     "hung": hung,
     "replay-fail": lambda: replayed(Early, Profile.STRICT),
     "replay-clean": lambda: replayed(Delta, Profile.STRICT, wanted="exact-reveal"),

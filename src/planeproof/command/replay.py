@@ -67,7 +67,7 @@ def _play_again(saved: "Case", case: str, candidate: "Candidate", profile: "Prof
     check_laws(trial, [saved.scene])
     if trial.fault is not None:
         outcome = Outcome.HUNG if isinstance(trial.fault, CandidateHung) else Outcome.CANDIDATE_ERROR
-        show(fault_page(trial.fault, target=candidate.name, outcome=outcome, case=case))
+        show(fault_page(trial.fault, target=candidate.name, outcome=outcome, case=case, scene=saved.scene))
         return int(outcome.value)
     result = play(saved.scene, candidate.make)
     wanted = "" if saved.found is None else saved.found.rule

@@ -31,6 +31,7 @@ def require(holds: bool, error: type[ContractError], field: str, value: object, 
 def in_words(error: BaseException) -> str:
     """The kind of ``error`` and what it says, also where it is somebody else's and can't even say it."""
     try:
-        return f"{type(error).__name__}: {error}"
+        text = str(error)
     except Exception:
         return f"{type(error).__name__} (whose text can't be had: its __str__ fails)"
+    return f"{type(error).__name__}: {text}" if text else type(error).__name__

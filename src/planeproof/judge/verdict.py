@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum
 
-from planeproof.contract import Rational, Rule, RuleClass
+from planeproof.contract import Rational, Rule, RuleClass, Scene
 from planeproof.judge.conversation import CandidateFault
 from planeproof.judge.play import Play
 from planeproof.judge.violation import Violation
@@ -139,7 +139,11 @@ class Cost:
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Verdict:
-    """The answer of a check. ``outcomes`` are all that apply, the most serious first."""
+    """The answer of a check. ``outcomes`` are all that apply, the most serious first.
+
+    ``fault``: the candidate's own breach of the contract, if any; ``fault_scene`` is the scene in which it happened, and
+    ``fault_case`` where that was saved.
+    """
 
     target: str
     machines: tuple[str, ...]
@@ -152,11 +156,18 @@ class Verdict:
     costs: tuple[Cost, ...]
     fault: CandidateFault | None = None
     fault_case: str | None = None
+    fault_scene: Scene | None = None
 
     @property
     def outcome(self) -> Outcome:
         """The most serious outcome."""
         return self.outcomes[0]
+
+    def __repr__(self) -> str:
+        said = [", ".join(outcome.name for outcome in self.outcomes), self.target, f"on {', '.join(self.machines)}"]
+        broken = [finding.rule.id for finding in self.findings]
+        said += [f"broken: {', '.join(broken)}"] if broken else []
+        return f"<Verdict {'; '.join(said)}>"
 
     def __bool__(self) -> bool:
         return bool(self.outcome)

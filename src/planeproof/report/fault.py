@@ -4,23 +4,34 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
+from planeproof.contract import Scene
 from planeproof.judge import CandidateFault, CandidateHung
 from planeproof.report.figures import wrapped
+from planeproof.report.scene import PICTURES_SHOWN, scene_lines
 from planeproof.report.story import again_lines
 
 _OURS = tuple(str(Path(__file__).parents[1] / package) for package in ("judge", "search"))
 _FRAME = re.compile(r'  File "(?P<file>.*)", line \d+')
 
+_NOT_REACHED = (
+    "No line of its own was reached. Planeproof makes it without arguments and calls start(machine), offer(picture) "
+    "and blank(cycles): see that it can be called so."
+)
 
-def fault_lines(fault: CandidateFault, case: str | None) -> list[str]:
-    """Where it was called, what it did, its own lines of the traceback, and what to do."""
+
+def fault_lines(fault: CandidateFault, case: str | None, scene: Scene | None, *, full: bool = False) -> list[str]:
+    """Where it was called, what it did, its own lines of the traceback, what to do, and the scene it happened in.
+
+    Of a long scene some pictures are drawn, all of them if ``full``.
+    """
     return [
         _heading(fault),
         *wrapped(f"Where: {_call(fault)}.", 2),
         *wrapped(f"What it did: {_sentence(fault.said)}", 2),
         *_trace(fault),
-        *wrapped(f"What to do: {fault.advice}", 2),
+        *wrapped(f"What to do: {fault.advice if _own_code(fault) or not fault.trace else _NOT_REACHED}", 2),
         *wrapped(_whose(fault), 2),
+        *_scene(fault, scene, full=full),
         "",
         *again_lines(case),
     ]
@@ -48,14 +59,28 @@ def _sentence(said: str) -> str:
 def _whose(fault: CandidateFault) -> str:
     if isinstance(fault, CandidateHung):
         return "Likely culprit: a loop or a wait in the candidate's own code; no rule is judged before it ends."
-    if fault.trace:
+    if _own_code(fault):
         return "Likely culprit: the candidate itself, for the error came out of its own code."
     return "Likely culprit: the candidate itself; this comes before any rule is judged."
 
 
 def _trace(fault: CandidateFault) -> list[str]:
-    own = [f"    {line}" for line in own_lines(fault.trace)]
-    return ["  The candidate's own lines:", *own] if own else []
+    if not _own_code(fault):
+        return []
+    return ["  The candidate's own lines:", *(f"    {line}" for line in own_lines(fault.trace))]
+
+
+def _own_code(fault: CandidateFault) -> bool:
+    """Whether the error came out of a line that is not Planeproof's own."""
+    return any(_FRAME.match(line) for line in own_lines(fault.trace))
+
+
+def _scene(fault: CandidateFault, scene: Scene | None, *, full: bool) -> list[str]:
+    """The scene, where the candidate had come to know anything of it."""
+    if scene is None or (fault.refresh < 0 and fault.method != "start"):
+        return []
+    drawn = None if full else range(min(len(scene.pictures), PICTURES_SHOWN))
+    return ["", "The scene in which it happened", *scene_lines(scene, 2, concerned=drawn)]
 
 
 def own_lines(trace: str) -> Iterator[str]:

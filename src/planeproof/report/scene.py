@@ -24,7 +24,7 @@ def scene_lines(scene: Scene, indent: int, *, concerned: Sequence[int] | None = 
             lines += wrapped(_picture(scene, number, picture), indent)
     left_out = len(scene.pictures) - len(set(shown))
     if left_out:
-        lines.append(" " * indent + f"{counted(left_out, 'more picture')}, not concerned here")
+        lines.append(" " * indent + f"{counted(left_out, 'more picture')}, not shown here")
     lines += _disturbances(scene, indent)
     return [*lines, *_drawn(scene, [picture for picture in _new(scene) if picture.number in shown], indent)]
 

@@ -6,6 +6,7 @@ depends on that, or on colour.
 
 from collections.abc import Iterator
 
+from planeproof.contract import Scene
 from planeproof.contract.rules import RULES
 from planeproof.judge import CandidateFault, Finding, Outcome, Play, Profile, RuleStatus, Verdict
 from planeproof.report.evidence import basis_lines, cost_lines, rule_table
@@ -65,9 +66,9 @@ def _saved_for(wanted: str, play: Play) -> list[str]:
     return wrapped(f"It was saved because {wanted} was broken in it; now that rule is kept here.", 2)
 
 
-def fault_page(fault: CandidateFault, *, target: str, outcome: Outcome, case: str) -> list[str]:
-    """The page about a candidate that can't be judged, met when one saved scene was played."""
-    return [*_head(outcome, target, _OPENINGS[outcome]), "", *fault_lines(fault, case)]
+def fault_page(fault: CandidateFault, *, target: str, outcome: Outcome, case: str, scene: Scene) -> list[str]:
+    """The page about a candidate that can't be judged, met when one saved ``scene`` was played."""
+    return [*_head(outcome, target, _OPENINGS[outcome]), "", *fault_lines(fault, case, scene, full=True)]
 
 
 def _head(outcome: Outcome, target: str, said: str) -> list[str]:
@@ -95,7 +96,7 @@ def _opening(verdict: Verdict) -> list[str]:
 
 def _faults(verdict: Verdict) -> Iterator[list[str]]:
     if verdict.fault is not None:
-        yield fault_lines(verdict.fault, verdict.fault_case)
+        yield fault_lines(verdict.fault, verdict.fault_case, verdict.fault_scene)
 
 
 def _findings(verdict: Verdict) -> Iterator[list[str]]:
