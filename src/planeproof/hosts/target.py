@@ -1,7 +1,9 @@
 """A candidate named in text: ``package.module:Name`` or ``file.py:Name``."""
 
+import difflib
 import importlib
 import importlib.util
+import inspect
 import sys
 import traceback
 from collections.abc import Callable
@@ -38,16 +40,38 @@ def load(target: str | Callable[[], Scheduler]) -> Candidate:
     module_ = _from_file(Path(place)) if place.endswith(".py") else _from_package(place)
     found = getattr(module_, name, None)
     if found is None:
-        there = ", ".join(_offered(module_)) or "no class or function of its own"
-        raise TargetError(f"target {target!r}: {place} has no {name!r}; it has {there}")
+        raise TargetError(f"target {target!r}: {place} has no {name!r}; {_instead(name, _offered(module_))}")
     if not callable(found):
         raise TargetError(f"target {target!r} is of type {type(found).__name__}: it must be a class or a function")
     return Candidate(name=target, make=found)
 
 
 def _offered(module: ModuleType) -> list[str]:
-    own = [name for name, value in vars(module).items() if callable(value) and not name.startswith("_")]
-    return sorted(name for name in own if getattr(vars(module)[name], "__module__", None) == module.__name__)
+    """What could be checked: what ``__all__`` names, or else its own classes and functions and schedulers of others."""
+    said = getattr(module, "__all__", None)
+    if said is not None:
+        return sorted(name for name in said if callable(getattr(module, name, None)))
+    public = {name: value for name, value in vars(module).items() if callable(value) and not name.startswith("_")}
+    return sorted(name for name, value in public.items() if _is_own(module, value) or _schedules(value))
+
+
+def _is_own(module: ModuleType, value: object) -> bool:
+    return getattr(value, "__module__", None) == module.__name__
+
+
+def _schedules(value: object) -> bool:
+    """Whether it is a class with the methods of a scheduler, and not only the description of one."""
+    if not isinstance(value, type) or value is Scheduler or inspect.isabstract(value):
+        return False
+    return all(callable(getattr(value, method, None)) for method in ("start", "offer", "blank"))
+
+
+def _instead(name: str, offered: list[str]) -> str:
+    """The one that was probably meant, and all there are."""
+    by_lower = {each.lower(): each for each in offered}
+    near = difflib.get_close_matches(name.lower(), by_lower, n=1)
+    guess = f"did you mean {by_lower[near[0]]!r}? " if near else ""
+    return f"{guess}it has {', '.join(offered) or 'no class or function of its own'}"
 
 
 def _from_file(path: Path) -> ModuleType:
@@ -90,6 +114,7 @@ def _from_package(name: str) -> ModuleType:
 def _import_trouble(what: str, error: BaseException) -> str:
     last = traceback.extract_tb(error.__traceback__)[-1] if error.__traceback__ else None
     where = f" (line {last.lineno} of {last.filename})" if last else ""
-    line = f" (line {error.lineno})" if isinstance(error, SyntaxError) else where
+    # A syntax error names its file and line itself, and what raised it is not the file's code.
+    line = "" if isinstance(error, SyntaxError) and error.lineno is not None else where
     said = f"it ends the program ({error!r})" if isinstance(error, SystemExit) else in_words(error)
     return f"target {what!r} can't be imported: {said}{line}"

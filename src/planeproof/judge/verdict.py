@@ -141,8 +141,8 @@ class Cost:
 class Verdict:
     """The answer of a check. ``outcomes`` are all that apply, the most serious first.
 
-    ``fault``: the candidate's own breach of the contract, if any; ``fault_scene`` is the scene in which it happened, and
-    ``fault_case`` where that was saved.
+    ``fault``: the candidate's own breach of the contract, if any. ``fault_scene``: the scene in which it happened;
+    ``fault_case``: where that was saved.
     """
 
     target: str
