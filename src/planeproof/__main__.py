@@ -1,6 +1,6 @@
 """``python -m planeproof``."""
 
-from planeproof.command.main import main
+from planeproof.command.entry import run
 
 if __name__ == "__main__":
-    main(prog_name="planeproof")
+    run()

@@ -6,8 +6,10 @@ import numpy as np
 import pytest
 
 from planeproof.contract import Colours, Machine, TileMap, Tiles, Window
+from planeproof.scenes import patterns as patterns_of_cells
 from planeproof.scenes import recipes
-from planeproof.scenes.recipes import MOVES, Rows
+from planeproof.scenes.patterns import Rows
+from planeproof.scenes.recipes import MOVES
 from planeproof.scenes.source import RandomSource, Source
 from tests.scenes.fixed_source import FixedSource
 
@@ -84,7 +86,7 @@ def test_to_the_cap_ends_at_the_window() -> None:
 
 def test_the_different_patterns_are_different() -> None:
     """A thousand of them, more than any pool drawn; they differ in the last row first, and none is empty."""
-    series = [recipes._different(MACHINE, number) for number in range(1000)]
+    series = [patterns_of_cells.different(MACHINE, number) for number in range(1000)]
     assert len({rows.tobytes() for rows in series}) == 1000
     assert all(rows[0, 7] for rows in series)
     assert (series[0][0, :7] == series[1][0, :7]).all()
@@ -179,7 +181,7 @@ def test_a_move_leaves_the_past_as_it_was(move: object, machine: Machine) -> Non
 
 def test_a_drawn_pattern_is_never_empty() -> None:
     """Not even where each of its planes may be: an occupied cell is what was asked for."""
-    patterns = [recipes._pattern(DEEP, RandomSource(str(number))) for number in range(300)]
+    patterns = [patterns_of_cells.drawn_pattern(DEEP, RandomSource(str(number))) for number in range(300)]
     assert all(rows.any() for rows in patterns)
     assert any(not rows[0].any() for rows in patterns)
     assert any(not rows[1].any() for rows in patterns)

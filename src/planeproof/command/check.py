@@ -84,25 +84,32 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     from planeproof.report import verdict_lines
     from planeproof.search import check as search
 
-    given = (TargetError, MachineFileError)
-    with (
-        Interruption() as interruption,
-        Progressing(quiet=quiet, between=interruption.check) as watcher,
-        refusing(*given),
-        loading(target),
-        writing(cases, "--cases folder"),
-    ):
-        verdict = search(
-            target,
-            machines=machines,
-            profile=Profile(profile),
-            scenes=scenes or SCENES,
-            seconds=seconds,
-            seed=seed,
-            only=rules,
-            as_given=as_given,
-            cases=cases,
-            watcher=watcher,
+    given, verdict = (TargetError, MachineFileError), None
+    try:
+        with (
+            Interruption() as interruption,
+            Progressing(quiet=quiet, between=interruption.check) as watcher,
+            refusing(*given),
+            loading(target),
+            writing(cases, "--cases folder"),
+        ):
+            verdict = search(
+                target,
+                machines=machines,
+                profile=Profile(profile),
+                scenes=scenes or SCENES,
+                seconds=seconds,
+                seed=seed,
+                only=rules,
+                as_given=as_given,
+                cases=cases,
+                watcher=watcher,
+            )
+    except KeyboardInterrupt:
+        if verdict is None:
+            raise
+        click.echo(
+            "planeproof: interrupted; what was found is told as it is, perhaps not in the smallest scene", err=True
         )
     show(verdict_lines(verdict))
     return int(verdict.outcome.value)

@@ -93,7 +93,7 @@ class TileBits:
         bits = np.unpackbits(blocks, axis=1).take(self._places, axis=1)
         values: NDArray[np.uint8] = bits[:, 0]
         for plane in range(1, self.planes):
-            values = values | bits[:, plane] << plane
+            values = values | bits[:, plane] << np.uint8(plane)
         return values
 
     @cached_property

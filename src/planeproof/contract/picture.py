@@ -76,7 +76,7 @@ class Picture:
         bits = np.unpackbits(self.planes, axis=2).reshape(*self.planes.shape, TILE_SIDE)
         values: NDArray[np.uint8] = bits[:, 0]
         for bit in range(1, self.depth):
-            values = values | bits[:, bit] << bit
+            values = values | bits[:, bit] << np.uint8(bit)
         return values if direction is ByteDirection.ROW else values.transpose(0, 2, 1)
 
     @classmethod

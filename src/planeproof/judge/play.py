@@ -58,9 +58,12 @@ class Play:
     shown: int
 
     def first(self, rules: frozenset[Rule]) -> Violation | None:
-        """The first violation of one of ``rules``: by refresh, then causes before effects."""
+        """The first violation of one of ``rules``: by refresh and byte, then causes before effects.
+
+        What no byte is named for was found at the end of its refresh.
+        """
         chosen = [violation for violation in self.violations if violation.rule in rules]
-        return min(chosen, key=lambda v: (v.refresh, RULES.index(v.rule)), default=None)
+        return min(chosen, key=_when, default=None)
 
     @property
     def transcript(self) -> tuple[object, ...]:
@@ -223,6 +226,11 @@ class _Player:
             if violation.rule.rule_class is RuleClass.DISCIPLINE:
                 late = violation.rule is BLANKING_ONLY or left < 0
                 self.violations[place] = with_margin(violation, until_drawn if late else left)
+
+
+def _when(violation: Violation) -> tuple[int, bool, int, int, int]:
+    byte = (violation.burst or 0, violation.byte or 0)
+    return (violation.refresh, violation.burst is None, *byte, RULES.index(violation.rule))
 
 
 def not_applicable(scene: Scene) -> frozenset[Rule]:

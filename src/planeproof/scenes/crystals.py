@@ -13,11 +13,19 @@ LEAST_CELLS = 3
 """Cells across, below which a solid is a blot."""
 
 
-def crystal_scenes(machine: Machine, *, pictures: int = 6) -> tuple[Scene, ...]:
-    """One scene for each of the solids, turning; none where the window is too small for a drawing."""
+LONG = 40
+"""Pictures of the long scene: what goes wrong now and then, or leaks slowly, has the time to show."""
+
+
+def crystal_scenes(machine: Machine, *, pictures: int = 6, long: int = LONG) -> tuple[Scene, ...]:
+    """One scene for each of the solids, turning, the last of them for ``long`` pictures.
+
+    None where the window is too small for a drawing.
+    """
     if min(machine.window.columns, machine.window.rows) < LEAST_CELLS:
         return ()
-    return tuple(turning(machine, solid, pictures=pictures) for solid in SOLIDS)
+    lengths = [pictures] * (len(SOLIDS) - 1) + [long]
+    return tuple(turning(machine, solid, pictures=each) for solid, each in zip(SOLIDS, lengths, strict=True))
 
 
 def turning(machine: Machine, solid: Solid, *, pictures: int, step_degrees: float = 5.0) -> Scene:

@@ -11,13 +11,11 @@ from dataclasses import dataclass
 from itertools import accumulate
 
 import numpy as np
-from numpy.typing import NDArray
 
 from planeproof.contract import Disturbance, Machine, Picture, Scene
+from planeproof.scenes.patterns import Rows, different, drawn_pattern, in_shape
 from planeproof.scenes.relatives import relative
 from planeproof.scenes.source import Source, cells_from, pick
-
-Rows = NDArray[np.uint8]
 
 LONGEST = 6
 """Pictures in a scene at the most; faults that need history have needed up to five."""
@@ -48,12 +46,8 @@ def recipe(base: Machine, source: Source, *, as_given: bool = False, longest: in
     past: list[Rows] = []
     for _ in range(source.number(1, longest)):
         past.append(pick(source, MOVES)(_Kitchen(machine=machine, source=source, past=past)))
-    pictures = [Picture.from_rows(0, _shaped(machine, rows)) for rows in past]
+    pictures = [Picture.from_rows(0, in_shape(machine, rows)) for rows in past]
     return Scene.of(machine, pictures, _ready(source, len(past)), _disturbances(machine, source))
-
-
-def _shaped(machine: Machine, rows: Rows) -> Rows:
-    return rows[:, 0] if machine.tiles.depth == 1 else rows
 
 
 def _ready(source: Source, pictures: int) -> list[int]:
@@ -71,50 +65,6 @@ def _disturbances(machine: Machine, source: Source) -> list[Disturbance]:
     return list(found.values())
 
 
-# --- patterns ---------------------------------------------------------------------------------------------
-
-
-def _pattern(machine: Machine, source: Source) -> Rows:
-    """One cell's bytes, (depth, 8), never empty: a line, a full square, one pixel, or anything."""
-    planes = [pick(source, _PATTERNS)(source) for _ in range(machine.tiles.depth)]
-    rows = np.array(planes, dtype=np.uint8)
-    return rows if rows.any() else _different(machine, 0)
-
-
-def _line(source: Source) -> list[int]:
-    rows = [0] * 8
-    rows[pick(source, (7, 0, 3))] = 0xFF
-    return rows
-
-
-def _square(_source: Source) -> list[int]:
-    return [0xFF] * 8
-
-
-def _one_pixel(source: Source) -> list[int]:
-    rows = [0] * 8
-    rows[7 - source.number(0, 7)] = 1 << source.number(0, 7)
-    return rows
-
-
-def _anything(source: Source) -> list[int]:
-    return [source.number(0, 255) for _ in range(8)]
-
-
-def _nothing(_source: Source) -> list[int]:
-    return [0] * 8
-
-
-_PATTERNS: tuple[Callable[[Source], list[int]], ...] = (_square, _line, _one_pixel, _anything, _nothing)
-
-
-def _different(machine: Machine, number: int) -> Rows:
-    """The ``number``-th of a series of patterns that are all different; differing in the last row first."""
-    rows = np.zeros((machine.tiles.depth, 8), dtype=np.uint8)
-    rows[0, 7], rows[0, 6] = number % 255 + 1, number // 255
-    return rows
-
-
 # --- moves ------------------------------------------------------------------------------------------------
 
 
@@ -122,7 +72,7 @@ def _some_cells(kitchen: _Kitchen) -> Rows:
     """A few cells drawn anew on an empty window."""
     rows = kitchen.empty()
     for cell in kitchen.cells(kitchen.source.number(0, 3)):
-        rows[cell] = _pattern(kitchen.machine, kitchen.source)
+        rows[cell] = drawn_pattern(kitchen.machine, kitchen.source)
     return rows
 
 
@@ -139,13 +89,13 @@ def _to_the_cap(kitchen: _Kitchen) -> Rows:
 def _filled(kitchen: _Kitchen, count: int) -> Rows:
     rows, first = kitchen.empty(), kitchen.source.number(0, 3) * 16
     for number, cell in enumerate(kitchen.cells(count)):
-        rows[cell] = _different(kitchen.machine, first + number)
+        rows[cell] = different(kitchen.machine, first + number)
     return rows
 
 
 def _same_everywhere(kitchen: _Kitchen) -> Rows:
     """One pattern in many cells: as many as must be shown, or more cells than there are tiles."""
-    rows, pattern = kitchen.empty(), _pattern(kitchen.machine, kitchen.source)
+    rows, pattern = kitchen.empty(), drawn_pattern(kitchen.machine, kitchen.source)
     most = pick(kitchen.source, (max(kitchen.machine.must_show, 1), kitchen.machine.cells))
     rows[kitchen.cells(kitchen.source.number(1, most))] = pattern
     return rows
@@ -155,7 +105,7 @@ def _changed_cells(kitchen: _Kitchen) -> Rows:
     """The last picture with a cell or two drawn anew."""
     rows = kitchen.last.copy()
     for cell in kitchen.cells(kitchen.source.number(1, 2)):
-        rows[cell] = _pattern(kitchen.machine, kitchen.source)
+        rows[cell] = drawn_pattern(kitchen.machine, kitchen.source)
     return _within_limit(kitchen, rows)
 
 

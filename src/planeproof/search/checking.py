@@ -12,14 +12,15 @@ from planeproof.hosts import Candidate, load
 from planeproof.judge import Basis, Cost, Profile, Strength, Verdict
 from planeproof.judge.conversation import CALL_SECONDS
 from planeproof.machines import read_machine
-from planeproof.scenes.crystals import crystal_scenes
+from planeproof.scenes.crystals import LONG, crystal_scenes
+from planeproof.scenes.full import full_scene
 from planeproof.scenes.recipes import recipe
 from planeproof.scenes.source import RandomSource
 from planeproof.search.costs import cost_of
 from planeproof.search.laws import check_laws
 from planeproof.search.smaller import make_smaller
 from planeproof.search.steering import steer
-from planeproof.search.trial import Trial
+from planeproof.search.trial import Trial, keep_left_over
 from planeproof.search.verdicts import verdict_of
 from planeproof.search.watching import NoWatcher, Watcher
 
@@ -92,6 +93,7 @@ def check(
         raise ValueError(f"call_seconds is {call_seconds}: it must be above 0, or no call could return in time")
     if cases is not None:
         cases.mkdir(parents=True, exist_ok=True)
+        keep_left_over(cases)
     trial = Trial(
         name=candidate.name,
         make=candidate.make,
@@ -125,12 +127,16 @@ class _Run:
             self.trial.time_left = lambda: max(end - time.monotonic(), 0.0)
         try:
             self._laws()
-            for stage in (self._steered, self._independent, self._crystals):
+            for stage in (self._steered, self._independent, self._full, self._crystals):
                 # A rule broken in the scenes of the laws is no reason to stop: the search finds a smaller scene.
                 if self.trial.fault is not None or (self.trial.decided and stage != self._steered):
                     break
                 stage()
             self._smaller()
+        except KeyboardInterrupt:
+            # What was found is worth more than how small it is.
+            if not self.trial.decided:
+                raise
         finally:
             self.trial.finish()
         return verdict_of(
@@ -186,6 +192,17 @@ class _Run:
         failed = self.trial.decided
         self._rests_on(f"{self._recipes}, drawn independently", played, independent=True, failed=failed)
 
+    def _full(self) -> None:
+        self.watcher.stage("as many cells as must be shown", len(self.machines))
+        played = 0
+        for machine in self.machines:
+            self.trial.play(full_scene(machine))
+            played += 1
+            self.watcher.step(played)
+            if self.trial.decided:
+                break
+        self._rests_on("as many cells as must be shown, on the machines as given", played, independent=False)
+
     def _crystals(self) -> None:
         scenes = [scene for machine in self.machines for scene in crystal_scenes(machine)]
         self.watcher.stage("crystals turning", len(scenes))
@@ -196,9 +213,13 @@ class _Run:
                 break
             plays.append(result)
             self.watcher.step(number)
-        self._rests_on("crystals turning, on the machines as given", len(plays), independent=False)
+        self._rests_on(
+            f"crystals turning, for up to {LONG} pictures, on the machines as given", len(plays), independent=False
+        )
         if not self.trial.decided:
-            self.costs += [cost_of(machine, plays) for machine in self.machines if crystal_scenes(machine, pictures=1)]
+            self.costs += [
+                cost_of(machine, plays) for machine in self.machines if crystal_scenes(machine, pictures=1, long=1)
+            ]
 
     def _smaller(self) -> None:
         if self.trial.decided:

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from itertools import count
 from pathlib import Path
 
 from planeproof.contract import Rational, Rule, Scene
@@ -15,6 +16,14 @@ PLAYING = "playing.json"
 
 GRACE_SECONDS = 5.0
 """With a time limit, a call may take what is left of it and this much more, if `Trial.call_seconds` is not less."""
+
+
+def keep_left_over(cases: Path) -> None:
+    """Put a scene that a crash has left behind out of the way of the next one: ``left-over-1.json`` and so on."""
+    if (cases / PLAYING).exists():
+        number = next(number for number in count(1) if not (cases / f"left-over-{number}.json").exists())
+        (cases / PLAYING).rename(cases / f"left-over-{number}.json")
+
 
 Shown = Rule | CandidateFault
 """What a scene can show: the rule that is broken first, or that the candidate breaks the contract."""

@@ -15,6 +15,7 @@ from planeproof.judge import (
     by_seriousness,
 )
 from planeproof.scenes.cases import Case, Found, save_case
+from planeproof.search.size import size
 from planeproof.search.trial import Trial
 
 
@@ -23,9 +24,9 @@ def verdict_of(
 ) -> Verdict:
     """The verdict; the scenes of its findings are saved, where the trial saves cases."""
     rules = tuple(_report(trial, rule) for rule in RULES if rule in trial.asked)
-    findings = (
-        () if trial.fault is not None else tuple(_finding(trial, rule) for rule in RULES if rule in trial.smallest)
-    )
+    # The smallest scene first, and of equal ones causes before effects: it is the quickest to read.
+    broken = sorted(trial.smallest, key=lambda rule: (size(trial.smallest[rule].scene), RULES.index(rule)))
+    findings = tuple(_finding(trial, rule) for rule in broken)
     fault_case = None if trial.fault_scene is None else _save(trial, trial.fault_scene, "contract", str(trial.fault))
     return Verdict(
         target=trial.name,
@@ -39,6 +40,7 @@ def verdict_of(
         costs=costs,
         fault=trial.fault,
         fault_case=fault_case,
+        fault_scene=trial.fault_scene,
     )
 
 
