@@ -58,7 +58,18 @@ set-up is 12 and a byte takes 8, so the third byte of the second 8-byte burst is
 >>> machine.burst_cycles(8) + machine.burst_cycles(3)
 112
 
-Palette and view registers may cost otherwise: ``machine.cost(burst)`` takes care of that.
+Palette and view registers may cost otherwise: ``machine.cost(burst)`` takes care of that. To split a burst yourself
+you need its two parts, ``machine.rates(view=...)``: the set-up and the cycles for a byte, to the view or not.
+
+>>> setup, per_byte = machine.rates(view=False)
+>>> int((111 - machine.burst_cycles(8) - setup) // per_byte)
+2
+
+**Steps.** Byte i of a burst goes to ``address + i x step``. The step is 1, neighbouring addresses, on every machine;
+``machine.layout.steps`` are all that yours permits. Where a map row is among them, one burst can write a column:
+
+>>> machine.layout.steps, list(Burst(40, bytes(3)).addresses), list(Burst(40, bytes(3), step=64).addresses)
+((1,), [40, 41, 42], [40, 104, 168])
 
 **Too late.** A byte that comes too late is a fault (rule blanking-only) and lands on the raster line that is
 then being displayed, line ``floor((T - cycles) / cycles per line)``; ``machine.outside`` says what it does
@@ -96,10 +107,12 @@ has no address of its own and is written by reading a shadow copy, changing its 
 COLUMN). In packed storage the leftmost pixel stands in the high bits and plane 0 is the lowest bit of a pixel.
 ``picture.rows[c]`` holds the 8 bytes of cell c just as they are written to a plane: byte i is pixel row i (or
 pixel column i). Where pictures have more than one bit per pixel, ``picture.rows[c, d]`` are the 8 bytes of bit
-d of the pixels, d = 0 the lowest.
+d of the pixels, d = 0 the lowest. ``picture.planes[c, d]`` are the same bytes, and d is there whatever the depth.
 
 >>> picture.rows.shape, picture.rows[1].tobytes() == bytes([0xFF] * 8)
 ((2, 8), True)
+>>> picture.planes.shape, picture.planes[1, 0].tobytes() == picture.rows[1].tobytes()
+((2, 1, 8), True)
 
 **The map.** ``machine.map_address(page, cell)`` is where the entry of a cell stands,
 ``machine.map_entry(tile)`` are the bytes that name a tile. The window may lie in a larger map: neighbouring
@@ -111,6 +124,16 @@ tiles; one that names no tile shows as background and breaks rule tile-cap.
 (1, b'\\x03')
 
 A register counts modulo the pages or banks there are.
+
+**The cap.** ``machine.cap`` is how many tiles the pool has, and ``machine.cap_of_view`` how many of them one view can
+show: as many, but where there are banks only those of the bank that has least of the pool. Here 5 tiles, of which
+bank 1 (tiles 4 to 7) has 2:
+
+>>> from planeproof.contract import TileMap
+>>> tiles, banked = Tiles(count=8, pool=(1, 2, 3, 5, 6)), TileMap(banks=2)
+>>> wings = Machine(name="two banks", window=Window(columns=2, rows=1), tiles=tiles, map=banked)
+>>> wings.cap, wings.cap_of_view, machine.cap, machine.cap_of_view
+(5, 2, 3, 3)
 
 **Sides.** A side is what holds one picture: a set of planes, a map page, a bank. There are ``machine.sides`` of
 them, as many as plane sets, pages or banks, whichever is most; side s uses ``machine.planes_of(s)``,
