@@ -113,5 +113,5 @@ def test_cases_are_saved_where_asked(folder: Path) -> None:
 
 def test_seconds_limit_the_search() -> None:
     """With --seconds the search ends by itself, and is answered like any other."""
-    result = run("check", "mine.py:Right", *TINY, "--seconds", "0.5", "--only", "own-memory")
+    result = run("check", "mine.py:Right", *TINY, "--seconds", "3", "--only", "own-memory")
     assert (result.exit_code, result.stdout.split()[0]) == (0, "PASS")
