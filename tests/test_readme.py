@@ -18,16 +18,19 @@ from planeproof.ways import WAYS
 README = (Path(__file__).parent.parent / "README.md").read_text(encoding="utf-8")
 BLOCKS = re.findall(r"^```(\w*)\n(.*?)^```", README, flags=re.MULTILINE | re.DOTALL)
 CODE = [text for kind, text in BLOCKS if kind == "python"]
+STRATEGIES = re.findall(r"^\| `(\w+)` \| .* \| `(--machine .*)` \|$", README, flags=re.MULTILINE)
 COMMANDS = [shlex.split(line) for _, text in BLOCKS for line in text.splitlines() if line.startswith("planeproof ")]
 
 
-def test_the_ten_line_scheduler_passes() -> None:
-    """The example runs as it stands, and its verdict is the one that the comment gives."""
+def test_the_ten_line_scheduler_passes(capsys: pytest.CaptureFixture[str]) -> None:
+    """The example runs as it stands, its verdict is the one that the comment gives, and then its report is printed."""
     (code,) = CODE
     names: dict[str, object] = {}
     exec(code, names)
     assert getattr(names["verdict"], "outcome", None) is Outcome.PASS
-    body = code[code.index("class Plain") : code.index("verdict")].strip()
+    first, second, *_ = capsys.readouterr().out.splitlines()
+    assert (first, second.split()[0]) == ("Outcome.PASS", "PASS")
+    body = code[code.index("class Plain") : code.index("verdict =")].strip()
     assert len([line for line in body.splitlines() if line.strip()]) <= 10
 
 
@@ -45,14 +48,18 @@ def test_the_commands_run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> No
 
 
 def test_the_failure_shown_is_what_is_printed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Each line of the excerpt is a line of the answer, in that order, however slow the computer."""
+    """Each line of the excerpt is a line of the answer, in that order, however slow the computer.
+
+    Between two lines of it nothing is left out but where a line of dots says so.
+    """
     monkeypatch.chdir(tmp_path)
     monkeypatch.setattr(checking, "SMALLER_SECONDS", 600.0)
     monkeypatch.setattr(steering, "SHRINKING_SECONDS", 600.0)
-    excerpt = next(text for _, text in BLOCKS if text.startswith("FAIL  ")).splitlines()
-    target = excerpt[0].split()[1].rstrip(":")
-    printed = iter(CliRunner().invoke(main, ["check", target, "--machine", "vitrine-60"]).output.splitlines())
-    assert [line for line in excerpt if line not in printed] == []
+    excerpt = next(text for _, text in BLOCKS if text.startswith("FAIL  "))
+    target = excerpt.split(maxsplit=2)[1].rstrip(":")
+    printed = CliRunner().invoke(main, ["check", target, "--machine", "vitrine-60"]).stdout
+    parts = re.split(r"^  \.\.\.\n", excerpt, flags=re.MULTILINE)
+    assert re.fullmatch("(?:.*\n)+?".join(map(re.escape, parts)), printed)
 
 
 def test_the_exit_codes_are_those_of_the_outcomes() -> None:
@@ -61,10 +68,17 @@ def test_the_exit_codes_are_those_of_the_outcomes() -> None:
     assert {int(code): name.replace(" ", "_") for code, name in rows.items()} == {o.value: o.name for o in Outcome}
 
 
+@pytest.mark.parametrize(("name", "options"), STRATEGIES)
+def test_a_strategy_is_right_where_the_table_says(name: str, options: str, tmp_path: Path) -> None:
+    """A check with the options of its row passes."""
+    target, cases = f"planeproof.candidates.reference:{name}", str(tmp_path)
+    arguments = ["check", target, *options.split(), "--scenes", "150", "--cases", cases]
+    assert CliRunner().invoke(main, arguments).exit_code == Outcome.PASS.value
+
+
 def test_what_ships_is_listed() -> None:
-    """Every reference strategy is named, and as many machines ship as the README says."""
-    strategies = set(reference.__all__) - {"TwoSides"}
-    assert strategies <= set(re.findall(r"`(\w+)`\s\(", README))
+    """Every reference strategy has a row, and as many machines ship as the README says."""
+    assert {name for name, _ in STRATEGIES} == set(reference.__all__) - {"TwoSides"}
     assert len(shipped()) == 12
     assert "Twelve machines" in README
 
