@@ -67,15 +67,10 @@ def compared_lines(play: Play, violation: Violation, indent: int) -> list[str]:
     panels = [
         *(frame_panel(machine, right.title, right.frame, cut) for right in pair.right),
         frame_panel(machine, pair.seen_title, pair.seen, cut),
-        mask_panel(_unlike(pair), pair.wrong, cut),
+        mask_panel(f"{counted(int(pair.wrong.sum()), 'pixel')} unlike {pair.unlike}", pair.wrong, cut),
     ]
     key = legend(machine, (*(right.frame for right in pair.right), pair.seen), mask=True)
     return [*lines, *side_by_side(panels, indent=indent), " " * indent + key]
-
-
-def _unlike(pair: Compared) -> str:
-    """How many pixels are unlike what; that a picture is empty is said over itself, and would only widen this."""
-    return f"{counted(int(pair.wrong.sum()), 'pixel')} unlike {pair.unlike.removesuffix(' (empty)')}"
 
 
 def _cells(machine: Machine, pair: Compared, indent: int) -> list[str]:
@@ -97,7 +92,7 @@ def _compared(play: Play, violation: Violation) -> Compared | None:
     frame = play.refreshes[violation.refresh].frame
     if rule is PROGRESS and violation.picture is not None:
         names = Names(play)
-        name, due = names.name(violation.picture), names.look(violation.picture)
+        name, due = names.short(violation.picture), names.look(violation.picture)
         right = (Right(name, f"due: {name}", due),)
         return Compared(right=right, seen_title="seen instead", seen=frame, wrong=frame != due, unlike=name)
     if rule in (WHOLE_REVEAL, IN_ORDER, BLANKING_ONLY, TILE_CAP, OWN_MEMORY):
@@ -120,7 +115,7 @@ def _against_due(play: Play, violation: Violation, frame: Frame, title: str) -> 
     Where it is as like the one as the other, that is the next picture: a wrong reveal was meant to show it.
     """
     names = Names(play)
-    due = {names.name(number): names.look(number) for number in _due(play, violation.refresh)}
+    due = {names.short(number): names.look(number) for number in _due(play, violation.refresh)}
     heads = ("expected", "or")
     right = tuple(Right(name, f"{head}: {name}", look) for head, (name, look) in zip(heads, due.items(), strict=False))
     nearest = min(reversed(right), key=lambda one: int((frame != one.frame).sum()))

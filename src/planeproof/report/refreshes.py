@@ -128,10 +128,13 @@ class Names:
         return blank_frame(self._machine) if picture < 0 else look_of(self._machine, self._pictures[picture])
 
     def name(self, picture: int) -> str:
-        """``picture 3``, or the background."""
-        if picture < 0:
-            return "the background"
-        return f"picture {picture}{'' if self._pictures[picture].occupied else ' (empty)'}"
+        """``picture 3``, ``picture 3 (empty)``, or the background."""
+        empty = picture >= 0 and not self._pictures[picture].occupied
+        return f"{self.short(picture)}{' (empty)' if empty else ''}"
+
+    def short(self, picture: int) -> str:
+        """``picture 3``, or the background: enough where it is drawn."""
+        return "the background" if picture < 0 else f"picture {picture}"
 
     def of(self, refresh: Refresh) -> str:
         """What the viewer sees in ``refresh``."""
