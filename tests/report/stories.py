@@ -183,7 +183,7 @@ def stray() -> list[str]:
 
 
 STORIES: dict[str, Callable[[], list[str]]] = {
-    "fail-early-reveal": lambda: failing(niche_scene(), Early, EXACT_REVEAL, HIDDEN_WRITES),
+    "fail-early-reveal": lambda: failing(niche_scene(), Early, HIDDEN_WRITES, EXACT_REVEAL),
     "fail-seen-half": lambda: failing(full_scene([Disturbance(0, 110)]), Torn, rule("whole-reveal")),
     "fail-late-byte": lambda: failing(niche_scene([Disturbance(3, 0)]), Late, rule("blanking-only")),
     "fail-nothing-shown": lambda: failing(niche_scene(), Idle, rule("progress")),

@@ -139,11 +139,12 @@ class Viewer:
             self._seen_at = self._blankings
 
     def _closest(self, frame: Frame) -> int:
-        due = self._line[self._place : self._place + 2]
+        """Of two that are equally close the next one: it is more often what was meant."""
+        due = self._line[self._place : self._place + 2][::-1]
         return min(due, key=lambda taken: int((frame != taken.look).sum())).picture
 
     def _differing(self, frame: Frame) -> NDArray[np.bool_]:
-        due = self._line[self._place : self._place + 2]
+        due = self._line[self._place : self._place + 2][::-1]
         return min((frame != taken.look for taken in due), key=lambda wrong: int(wrong.sum()))
 
     def _judge_waiting(self, refresh: int) -> None:

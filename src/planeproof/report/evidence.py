@@ -10,7 +10,7 @@ _STRENGTHS = {
     Strength.OBSERVED: "observed",
 }
 _TOGETHER = "broken too, in a scene where another rule was broken first"
-_BROKEN_OFF = (Outcome.FAIL, Outcome.CANDIDATE_ERROR, Outcome.HUNG, Outcome.UNKNOWN)
+_BROKEN_OFF = (Outcome.FAIL, Outcome.CANDIDATE_ERROR, Outcome.HUNG)
 
 
 def basis_lines(verdict: Verdict) -> list[str]:

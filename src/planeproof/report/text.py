@@ -4,7 +4,7 @@ Headings stand at the margin and everything else is indented, so that whoever pr
 depends on that, or on colour.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from planeproof.contract import Scene
 from planeproof.contract.rules import RULES
@@ -32,9 +32,13 @@ _TOO_SHORT = (
 )
 
 
-def verdict_lines(verdict: Verdict) -> list[str]:
-    """The whole answer of a check: what was found first, then what it rests on."""
-    parts = [_opening(verdict), *_faults(verdict), *_findings(verdict), *_gaps(verdict), *_rest(verdict)]
+def verdict_lines(verdict: Verdict, *, besides: Sequence[str] = ()) -> list[str]:
+    """The whole answer of a check: what was found first, then what it rests on.
+
+    ``besides``: lines about a further question that was asked, told before what the answer rests on.
+    """
+    asked = [list(besides)] if besides else []
+    parts = [_opening(verdict), *_faults(verdict), *_findings(verdict), *_gaps(verdict), *asked, *_rest(verdict)]
     return [line for number, part in enumerate(parts) for line in (["", *part] if number else part)]
 
 
@@ -100,9 +104,8 @@ def _faults(verdict: Verdict) -> Iterator[list[str]]:
 
 
 def _findings(verdict: Verdict) -> Iterator[list[str]]:
-    """The first finding, causes before effects, in full; of the others where and what."""
-    findings = sorted(verdict.findings, key=lambda finding: RULES.index(finding.rule))
-    for number, finding in enumerate(findings):
+    """The first finding, which has the smallest scene, in full; of the others where and what."""
+    for number, finding in enumerate(verdict.findings):
         if number == 0:
             yield [*finding_lines(finding), "", *again_lines(finding.case)]
         else:
