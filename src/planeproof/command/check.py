@@ -8,16 +8,21 @@ from typing import TYPE_CHECKING
 
 import click
 
+from planeproof.command.conforming import Conforming
 from planeproof.command.interrupting import Interruption
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
 from planeproof.command.refusing import loading, refusing, writing
+from planeproof.command.steps import MISSING, has_solver
 
 if TYPE_CHECKING:
     from planeproof.contract import Rule
 
 SCENES = 2000
 """Scenes that are played unless something else is asked for."""
+
+UNKNOWN = 2
+"""As in `planeproof.judge.Outcome`, which is not imported before it is needed."""
 
 
 def _finite(_context: click.Context, _option: click.Parameter, value: float | None) -> float | None:
@@ -57,6 +62,11 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
     metavar="DIR",
     help="Folder for the scenes that are found.",
 )
+@click.option(
+    "--conforms",
+    metavar="STEPS",
+    help="Observe too whether it takes the steps of STEPS (package.module:Name or file.py:Name), which are proved.",
+)
 @click.option("--quiet", is_flag=True, help="No progress.")
 def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed over by click
     target: str,
@@ -68,15 +78,23 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     only: tuple[str, ...],
     as_given: bool,
     cases: Path,
+    conforms: str | None,
     quiet: bool,
 ) -> int:
     """Check TARGET, which reads package.module:Name or file.py:Name.
 
-    The exit code says what came of it: 0 PASS, 1 FAIL, 2 UNKNOWN, 3 VACUOUS, 4 CANDIDATE ERROR, 5 HUNG.
+    The exit code says what came of it: 0 PASS, 1 FAIL, 2 UNKNOWN, 3 VACUOUS, 4 CANDIDATE ERROR, 5 HUNG. With
+    --conforms, a burst that is no step of STEPS makes UNKNOWN of what would pass.
     """
     if scenes is not None and seconds is not None:
         raise click.UsageError("--scenes and --seconds are both given: leave one of them out")
+    if conforms is not None and as_given:
+        raise click.UsageError("--conforms observes small relatives, and --as-given plays none: leave one of them out")
     rules = _rules(only)
+    if conforms is not None and not has_solver():
+        show(MISSING.splitlines())
+        return UNKNOWN
+    conforming = None if conforms is None else Conforming.to(conforms, machines)
 
     from planeproof.hosts import TargetError
     from planeproof.judge import Profile
@@ -111,7 +129,11 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
         click.echo(
             "planeproof: interrupted; what was found is told as it is, perhaps not in the smallest scene", err=True
         )
-    show(verdict_lines(verdict))
+    besides: list[str] = []
+    if conforming is not None:
+        with Interruption(), writing(cases, "--cases folder"):
+            verdict, besides = conforming.observed(verdict, cases)
+    show(verdict_lines(verdict, besides=besides))
     return int(verdict.outcome.value)
 
 

@@ -10,7 +10,9 @@ import sys
 from types import FrameType
 from typing import NoReturn
 
-RUNS_CANDIDATES = ("check", "replay")
+_RUNNING = "the candidate was running"
+_DOING = {"check": _RUNNING, "replay": _RUNNING, "prove": "an answer was being looked for"}
+RUNS_CANDIDATES = tuple(_DOING)
 UNKNOWN, CANDIDATE_ERROR = 2, 4
 """As in `planeproof.judge.Outcome`, which is not imported here, for it is not needed to say --help."""
 
@@ -75,12 +77,13 @@ def _died(status: int) -> int:
     """Say that there is no verdict, and where the scene is that was being played."""
     code = os.waitstatus_to_exitcode(status)
     how = f"by signal {-code} ({signal.Signals(-code).name})" if code < 0 else f"with exit code {code}"
-    lines = [f"planeproof: there is no verdict: the process ended {how} while the candidate was running."]
+    lines = [f"planeproof: there is no verdict: the process ended {how} while {_DOING[sys.argv[1]]}."]
     if sys.argv[1] == "check":
         case = os.path.join(_cases(sys.argv), "playing.json")  # noqa: PTH118 -- pathlib is not needed for this
         lines += [f"The scene that was being played is in {case}; to see it again: planeproof replay {case}"]
     sys.stderr.write("\n".join(lines) + "\n")
-    return UNKNOWN if code < 0 and -code in FROM_OUTSIDE else CANDIDATE_ERROR
+    no_fault_of_it = sys.argv[1] == "prove" or (code < 0 and -code in FROM_OUTSIDE)
+    return UNKNOWN if no_fault_of_it else CANDIDATE_ERROR
 
 
 def _cases(arguments: list[str]) -> str:

@@ -11,7 +11,8 @@ import click
 _PLAIN = str.maketrans("·█▓▒░│─┌┬┐├┼┤└┴┘", ".@%&=|-+++++++++")
 """For terminals and files that can't take the drawing characters; no two that mean something become one."""
 
-_STYLES = {"PASS": "bold green", "FAIL": "bold red", "HUNG": "bold red", "CANDIDATE ERROR": "bold red"}
+_GOOD, _BAD = ("PASS", "PROVED"), ("FAIL", "REFUTED", "HUNG", "CANDIDATE ERROR")
+_STYLES = dict.fromkeys(_GOOD, "bold green") | dict.fromkeys(_BAD, "bold red")
 
 
 def show(lines: Iterable[str]) -> None:

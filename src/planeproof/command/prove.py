@@ -5,6 +5,7 @@
 import difflib
 from collections.abc import Callable, Iterator, Sequence
 from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
@@ -12,17 +13,18 @@ import click
 from planeproof.command.interrupting import Interruption
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
+from planeproof.command.proving_own import prove_own
+from planeproof.command.steps import MISSING, has_solver
 
 if TYPE_CHECKING:
     from planeproof.spec import Obligation, Report, Result
     from planeproof.spec.other_solvers import OtherSolver
 
 UNKNOWN = 2
-_MISSING = """UNKNOWN  z3 is missing, so nothing was asked and nothing is proved
-  What to do: pip install 'planeproof[spec]' (in a checkout: pip install -e '.[spec]'), then the same line again."""
 
 
-@click.command(short_help="Have every statement that the rules rest on proved again.")
+@click.command(short_help="Have the rules proved again, or your own scheduler, written as steps.")
+@click.argument("target", required=False)
 @click.option("--only", multiple=True, metavar="THEOREM|ID", help="Ask for these only, and tell all of each.")
 @click.option(
     "--with",
@@ -32,22 +34,38 @@ _MISSING = """UNKNOWN  z3 is missing, so nothing was asked and nothing is proved
     help="After z3, have this solver confirm the same statements from their text; may be given twice.",
 )
 @click.option("--rlimit", type=click.IntRange(min=1), metavar="N", help="z3's resource units for one statement.")
+@click.option(
+    "--cases",
+    type=click.Path(path_type=Path),
+    default=Path(".planeproof"),
+    show_default=True,
+    metavar="DIR",
+    help="Folder for the scene that refutes TARGET.",
+)
 @click.option("--quiet", is_flag=True, help="No progress.")
-def prove(only: tuple[str, ...], others: tuple[str, ...], rlimit: int | None, quiet: bool) -> int:
+def prove(
+    target: str | None, only: tuple[str, ...], others: tuple[str, ...], rlimit: int | None, cases: Path, quiet: bool
+) -> int:
     """Ask z3 for every obligation of the ten theorems, and show what it answers.
 
     The exit code is that of the weakest answer: 0 all as wanted, 1 one is contrary, 2 one is unknown: a limit that
     was reached, or a solver that is missing.
+
+    With TARGET (package.module:Name or file.py:Name) decide a scheduler of yours that is written as steps: 0 PROVED,
+    1 REFUTED, with a scene to replay, 2 UNKNOWN. Begin with `planeproof new --steps mine.py`.
     """
-    try:
-        from planeproof import spec
-    except ModuleNotFoundError as error:
-        if error.name != "z3":
-            raise
-        show(_MISSING.splitlines())
+    if target is not None and (only or others):
+        raise click.UsageError(f"--only and --with are about the ten theorems, not about {target}: leave them out")
+    if not has_solver():
+        show(MISSING.splitlines())
         return UNKNOWN
-    chosen = _chosen(only, spec.OBLIGATIONS)
+
+    from planeproof import spec
+
     limit = spec.RLIMIT if rlimit is None else rlimit
+    if target is not None:
+        return prove_own(target, limit, cases)
+    chosen = _chosen(only, spec.OBLIGATIONS)
     with Interruption() as interruption, Progressing(quiet=quiet, between=interruption.check) as watcher:
         asked = partial(_asked, watcher, chosen)
         proved = asked("z3", partial(spec.prove, rlimit=limit))

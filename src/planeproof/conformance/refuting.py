@@ -91,13 +91,13 @@ FOLLOWER = '''\
 
 from planeproof.hosts import load
 from planeproof.spec.steps import {names}
-from planeproof.spec.steps.executing import executed
+from planeproof.spec.steps.executing import executed, steps_of
 
 COURSE = (
 {course},
 )
 
-Follower = executed(load({target!r}).make(), COURSE)  # type: ignore[arg-type]
+Follower = executed(steps_of(load({target!r}).make()), COURSE)
 '''
 
 
@@ -112,7 +112,9 @@ def save(refutation: Shown, target: str, folder: Path) -> Path:
     course = refutation.decision.course
     assert course is not None
     follower.write_text(_follower(target, case.name, course), encoding="utf-8")
-    found = Found(target=f"{follower}:Follower", rule=refutation.violation.rule.id, note=refutation.decision.words)
+    found = Found(
+        target=f"{follower}:Follower", rule=refutation.violation.rule.id, note=f"REFUTED: {refutation.decision.words}"
+    )
     save_case(case, Case(scene=refutation.scene, found=found))
     return case
 

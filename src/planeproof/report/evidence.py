@@ -44,7 +44,7 @@ def basis_sentence(basis: Basis, *, clean: bool) -> str:
 
 def rule_table(verdict: Verdict) -> list[str]:
     """The rules that were asked for by what is known of them, and what a margin or a gap means."""
-    cut_short = any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
+    cut_short = not verdict.basis or any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
     broken = {rule for finding in verdict.findings for rule, times in finding.play.counts.items() if times}
     by_state: dict[str, list[str]] = {}
     for report in verdict.rules:

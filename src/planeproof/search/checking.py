@@ -40,6 +40,11 @@ STEERED_AT_A_TIME = 100
 """Scenes in one round of the steered search; with a time limit, rounds follow one another until it is over."""
 
 
+def draw(machine: Machine, purpose: str, number: int, *, seed: int, as_given: bool = False) -> Scene:
+    """The scene of that number that a check draws for a purpose; ``"scene"`` are those it draws independently."""
+    return recipe(machine, RandomSource(f"{seed}/{machine.name}/{purpose}/{number}"), as_given=as_given)
+
+
 @dataclass(frozen=True, kw_only=True)
 class Limits:
     """How much to search: ``scenes`` in all over all machines, or for ``seconds``."""
@@ -281,7 +286,7 @@ class _Run:
         return go_on
 
     def _draw(self, machine: Machine, purpose: str, number: int) -> Scene:
-        return recipe(machine, RandomSource(f"{self.seed}/{machine.name}/{purpose}/{number}"), as_given=self.as_given)
+        return draw(machine, purpose, number, seed=self.seed, as_given=self.as_given)
 
     def _rests_on(self, source: str, scenes: int, *, independent: bool, failed: bool = False) -> None:
         if scenes:

@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from itertools import groupby
 from textwrap import wrap
 
-from planeproof.spec.obligation import Obligation
+from planeproof.spec.obligation import Answer, Obligation
 from planeproof.spec.proving import Report
 from planeproof.spec.solving import Outcome, Result
+from planeproof.spec.steps.deciding import Decision
 from planeproof.spec.theorems import THEOREMS
 
 WIDTH = 100
@@ -18,6 +19,11 @@ _SAID = {
     Outcome.AS_WANTED: "every obligation that was asked is answered as wanted",
     Outcome.OPEN: "an obligation is left without an answer",
     Outcome.CONTRARY: "an obligation is answered contrary to what is wanted",
+}
+_DECIDED = {
+    Answer.PROVED: "every step keeps the invariant",
+    Answer.REFUTED: "a scene exists in which its steps break a rule",
+    Answer.UNKNOWN: "neither proved nor refuted",
 }
 
 
@@ -38,6 +44,12 @@ def confirmation_lines(report: Report, *, unit: str) -> list[str]:
     """What a further solver answered to the same statements: in sum, and those that are not as wanted."""
     others = [result for result in report.results if result.outcome is not Outcome.AS_WANTED]
     return [*_opening(report, unit), *_cases(others, full=False)]
+
+
+def decision_lines(decision: Decision, target: str) -> list[str]:
+    """What came of somebody's own steps, and what it rests on or where it fails."""
+    head = f"{decision.answer.name}  {target}: {_DECIDED[decision.answer]}"
+    return [head, *wrap(decision.words, WIDTH, initial_indent="  ", subsequent_indent="  ")]
 
 
 def _opening(report: Report, unit: str) -> Iterator[str]:

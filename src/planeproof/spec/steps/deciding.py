@@ -41,7 +41,7 @@ def decide(steps: Steps, *, refreshes: int = REFRESHES, rlimit: int = RLIMIT) ->
     found = gaps(steps, rlimit)
     if not found:
         words = (
-            f"PROVED: the steps of {steps.name} keep the invariant, for every sequence of pictures and every split of "
+            f"The steps of {steps.name} keep the invariant, for every sequence of pictures and every split of "
             "the work over blankings, without bound in time. Not proved: that a picture is shown in time, or that "
             "a blanking is long enough."
         )
@@ -49,10 +49,10 @@ def decide(steps: Steps, *, refreshes: int = REFRESHES, rlimit: int = RLIMIT) ->
     searched = search(steps, refreshes, rlimit)
     where = ", ".join(f"{gap.step} / {gap.conjunct}" for gap in found)
     if searched.course is not None:
-        words = f"REFUTED by a scene of {searched.refreshes} refreshes. Not kept: {where}."
+        words = f"A scene of {searched.refreshes} refreshes refutes them. Not kept: {where}."
         return Decision(steps=steps, answer=Answer.REFUTED, words=words, gaps=found, course=searched.course)
     reason = searched.gave_up or f"no scene within {searched.refreshes} refreshes of a small machine"
-    words = f"UNKNOWN: not inductive ({where}), and {reason}."
+    words = f"Not inductive ({where}), and {reason}."
     return Decision(steps=steps, answer=Answer.UNKNOWN, words=words, gaps=found)
 
 

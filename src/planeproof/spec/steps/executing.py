@@ -18,6 +18,17 @@ def executed(steps: Steps, course: Course = ()) -> Callable[[], Scheduler]:
     return lambda: Executed(steps, course)
 
 
+def steps_of(made: object) -> Steps:
+    """The steps that ``made`` is, or that it takes.
+
+    Raises `TypeError` if it is neither `Steps` nor a scheduler that `executed` makes.
+    """
+    found = made.steps if isinstance(made, Executed) else made
+    if not isinstance(found, Steps):
+        raise TypeError(f"{found!r} is no scheduler written as steps: derive it from HiddenPlane, Packed or PageFlip")
+    return found
+
+
 class Executed:
     """The steps as a scheduler. In a turn of its course it sends what the turn says, however long that takes."""
 
