@@ -118,7 +118,8 @@ TILE_CAP = Rule(
     kind=Kind.ALWAYS,
     rule_class=RuleClass.OWN,
     why="The other tiles are the rest of the screen's; staying in the pool keeps the count of tiles below the cap.",
-    theorem="No map shows more different patterns than there are tiles.",
+    theorem="No map shows more different patterns than there are tiles. With this rule dropped and own-memory kept, no "
+    "byte that somebody else owns is changed, but a run exists in which a frame depends on one.",
     witness="a picture that needs as many different patterns as must_show allows was taken",
 )
 OWN_MEMORY = Rule(
@@ -128,7 +129,8 @@ OWN_MEMORY = Rule(
     kind=Kind.ALWAYS,
     rule_class=RuleClass.OWN,
     why="A stray byte spoils a panel beside the window, or comes back as a fault much later.",
-    theorem="For each own rule dropped, a run exists that changes a byte somebody else owns.",
+    theorem="A pattern write that keeps this rule changes no byte outside the pool; with the rule dropped, a run "
+    "exists that changes a byte somebody else owns.",
     witness="patterns and map cells were written after the set-up",
 )
 
