@@ -1,5 +1,6 @@
 """`planeproof prove TARGET`: a scheduler of one's own, written as steps."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -46,6 +47,16 @@ def test_the_starter_of_steps_is_proved(folder: Path) -> None:
     assert (result.exit_code, result.stdout.split()[0]) == (0, "PROVED")
     assert "Not proved: that a picture is shown in time" in " ".join(result.stdout.split())
     assert (folder / "first.py").read_bytes() == Path(planeproof.command.starter_steps.__file__).read_bytes()
+
+
+def test_the_example_of_the_specs_is_the_starter() -> None:
+    """The code in specs/README.md is that of the starter, without comments and types."""
+    text = (Path(__file__).parents[2] / "specs" / "README.md").read_text("utf-8")
+    (example,) = re.findall(r"^```python\n(.*?)^```", text, flags=re.MULTILINE | re.DOTALL)
+    starter = Path(planeproof.command.starter_steps.__file__).read_text("utf-8")
+    bare = re.sub(r': (Own|Plan|Term)\b| -> Formula|"""[^"]*"""', "", starter)
+    bare = re.sub(r"import HiddenPlane, .*\n.*", "import HiddenPlane", bare)
+    assert bare.split() == example.split()
 
 
 def test_what_is_wrong_is_refuted_by_a_case_that_replays() -> None:

@@ -1,9 +1,13 @@
+import os
+import signal
+import threading
 from dataclasses import replace
 
 import pytest
 import z3
 
 from planeproof.spec import OBLIGATIONS, Answer, Obligation, Outcome, Question, prove
+from planeproof.spec.solving import answered
 from planeproof.spec.symbols import Size, Symbols
 from planeproof.spec.theorems.isolation import a_map_entry
 
@@ -79,3 +83,18 @@ def test_bad_input_is_named() -> None:
         Size(planes=1, tiles=3)
     with pytest.raises(ValueError, match="planes is 5: give 1 to 4"):
         Size(planes=5)
+
+
+def test_ctrl_c_is_no_answer() -> None:
+    """Pressed while z3 is at work, which is at two factors of 60 bits that it doesn't find soon."""
+    x, y = z3.BitVecs("x y", 72)
+    solver = z3.Solver()
+    solver.set("rlimit", 60_000_000)
+    solver.add(
+        x * y == 1_000_000_007 * 1_000_000_009, z3.UGT(x, 1), z3.ULT(x, 1 << 34), z3.UGT(y, 1), z3.ULT(y, 1 << 34)
+    )
+    pressing = threading.Timer(0.5, os.kill, (os.getpid(), signal.SIGINT))
+    pressing.start()
+    with pytest.raises(KeyboardInterrupt):
+        answered(solver)
+    pressing.join()

@@ -19,7 +19,6 @@ def prove_own(target: str, rlimit: int, cases: Path) -> int:
     from planeproof.spec import Answer, decision_lines
 
     steps = steps_named(target)
-    # z3 takes Ctrl-C for itself while it is at work: that it was pressed is asked for at the end.
     with Interruption():
         decision = decided(target, steps, rlimit)
     show(decision_lines(decision, target))

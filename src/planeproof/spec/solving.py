@@ -78,6 +78,14 @@ def prove(obligation: Obligation, rlimit: int = RLIMIT) -> Result:
     )
 
 
+def answered(solver: z3.Solver) -> z3.CheckSatResult:
+    """What ``solver`` says. z3 takes Ctrl-C for itself and calls it a reason: here it is `KeyboardInterrupt` again."""
+    said = solver.check()
+    if said == z3.unknown and "interrupted" in solver.reason_unknown():
+        raise KeyboardInterrupt
+    return said
+
+
 def reading(said: str, *, exact: bool) -> tuple[Answer, str | None]:
     """The answer that `sat`, `unsat` or anything else about a denial amounts to, and why it is UNKNOWN if it is."""
     if said == "unsat":

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import z3
 
 from planeproof.spec.obligation import Answer
-from planeproof.spec.solving import RLIMIT
+from planeproof.spec.solving import RLIMIT, answered
 from planeproof.spec.steps.course import Course
 from planeproof.spec.steps.form import Named, Steps
 from planeproof.spec.steps.induction import case, cases, full_site
@@ -74,4 +74,4 @@ def _holds(premises: Named, goal: Formula, rlimit: int) -> bool:
     solver = z3.Solver(ctx=goal.ctx)
     solver.set("rlimit", rlimit)
     solver.add(*premises.values(), z3.Not(goal))
-    return bool(solver.check() == z3.unsat)
+    return bool(answered(solver) == z3.unsat)

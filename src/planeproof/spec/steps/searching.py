@@ -11,7 +11,7 @@ from itertools import product
 
 import z3
 
-from planeproof.spec.solving import RLIMIT
+from planeproof.spec.solving import RLIMIT, answered
 from planeproof.spec.steps import transitions
 from planeproof.spec.steps.course import Course, Taken, Turn
 from planeproof.spec.steps.form import SEND_BYTE, SEND_ENTRY, SHOW, TAKE, Named, Steps
@@ -122,7 +122,7 @@ class _Unrolled:
         solver = z3.Solver(ctx=self.context)
         solver.set("rlimit", rlimit)
         solver.add(*self.given, breach)
-        said = solver.check()
+        said = answered(solver)
         if said != z3.sat:
             return said, None
         model = self._smaller(solver)
