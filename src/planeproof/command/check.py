@@ -12,7 +12,7 @@ from planeproof.command.conforming import Conforming
 from planeproof.command.interrupting import Interruption
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
-from planeproof.command.refusing import loading, refusing, writing
+from planeproof.command.refusing import refusing, writing
 from planeproof.command.steps import MISSING, has_solver
 
 if TYPE_CHECKING:
@@ -108,7 +108,6 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
             Interruption() as interruption,
             Progressing(quiet=quiet, between=interruption.check) as watcher,
             refusing(*given),
-            loading(target),
             writing(cases, "--cases folder"),
         ):
             verdict = search(

@@ -17,15 +17,6 @@ def refusing(*kinds: type[Exception]) -> Iterator[None]:
 
 
 @contextmanager
-def loading(target: str) -> Iterator[None]:
-    """For importing ``target``, whose own code may end the whole program."""
-    try:
-        yield
-    except SystemExit as error:
-        raise click.ClickException(f"target {target!r} can't be imported: it ends the program ({error!r})") from error
-
-
-@contextmanager
 def writing(path: Path, option: str) -> Iterator[None]:
     """Turn a failure to write ``path`` into a refusal that names it and the ``option`` to change."""
     try:

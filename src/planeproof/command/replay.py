@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import click
 
 from planeproof.command.printing import show
-from planeproof.command.refusing import loading, refusing
+from planeproof.command.refusing import refusing
 
 if TYPE_CHECKING:
     from planeproof.hosts import Candidate
@@ -40,7 +40,7 @@ def _loaded(case: str) -> "Case":
 def _candidate(name: str) -> "Candidate":
     from planeproof.hosts import TargetError, load
 
-    with refusing(TargetError), loading(name):
+    with refusing(TargetError):
         return load(name)
 
 

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from planeproof.command.refusing import loading, refusing
+from planeproof.command.refusing import refusing
 
 if TYPE_CHECKING:
     from planeproof.spec.steps import Decision, Steps
@@ -32,7 +32,7 @@ def steps_named(target: str) -> "Steps":
     from planeproof.hosts import TargetError, load
     from planeproof.spec.steps.executing import steps_of
 
-    with refusing(TargetError), loading(target):
+    with refusing(TargetError):
         make = load(target).make
         try:
             return steps_of(make())
