@@ -22,7 +22,7 @@ from planeproof.search import check
 
 VITRINE = read_machine("vitrine-50")
 CRYSTAL = crystal_scenes(VITRINE)[3]
-ROUNDS = 9
+ROUNDS = 15
 
 
 class Repeats:
@@ -82,7 +82,7 @@ def floor(said: Play) -> Callable[[], None]:
 def test_judging_beside_the_floor(benchmark: BenchmarkFixture) -> None:
     """Judging a full-window scene of a turning crystal, every picture sent whole: at most 5 times the floor.
 
-    Measured: 4.6.
+    Measured: 4.3.
     """
     said = play(CRYSTAL, Fresh)
     assert ratio(benchmark, lambda: play(CRYSTAL, lambda: Repeats(said)), floor(said)) <= 5

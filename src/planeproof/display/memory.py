@@ -30,17 +30,12 @@ class PictureMemory:
     def __init__(self, machine: Machine) -> None:
         self.machine = machine
         self.plan: Plan = plan_of(machine)
-        self.contents: NDArray[np.uint8] = np.zeros(self.plan.extent, dtype=np.uint8)
+        self.contents: NDArray[np.uint8] = self.plan.beginning.copy()
+        self._looks = looks(machine.colours)
         tiles = machine.tiles.count
         self._pixels: NDArray[np.uint8] = np.zeros((tiles, 8, 8), dtype=np.uint8)
         # One more than there are tiles: the last stands for addresses that belong to none (`NOBODY`).
         self._stale: NDArray[np.bool_] = np.zeros(tiles + 1, dtype=np.bool_)
-        blank = np.frombuffer(machine.map_entry(machine.blank_tile), dtype=np.uint8)
-        for region in machine.regions:
-            if region.kind.value == "palette":
-                self.contents[region.start : region.end] = machine.colours.background
-            elif region.kind.value == "tile map":
-                self.contents[region.start : region.end] = np.resize(blank, region.length)
         self._view: View | None = None
         self._frame: Frame | None = None
 
@@ -123,7 +118,7 @@ class PictureMemory:
         frame = self.shades(view).take(arranged(self.machine, self.pixels(np.where(nothing, 0, tiles))))
         if nothing.any():
             unlit = arranged(self.machine, np.broadcast_to(nothing[:, None, None], (len(tiles), 8, 8)))
-            frame[unlit] = looks(self.machine.colours)[self.machine.colours.background]
+            frame[unlit] = self._looks[self.machine.colours.background]
         frame.flags.writeable = False
         return frame
 
@@ -131,9 +126,9 @@ class PictureMemory:
         """How cells that name ``tiles`` look under ``view``: int16 (n, 8, 8); no tile looks like background."""
         shades = self.shades(view)
         cells = shades[self.pixels(np.where(tiles == NOBODY, 0, tiles))]
-        cells[tiles == NOBODY] = looks(self.machine.colours)[self.machine.colours.background]
+        cells[tiles == NOBODY] = self._looks[self.machine.colours.background]
         return cells
 
     def shades(self, view: View) -> NDArray[np.int16]:
         """The look of each pixel value under ``view``; shape (2^planes,)."""
-        return looks(self.machine.colours)[np.frombuffer(view.palette, dtype=np.uint8)]
+        return self._looks[np.frombuffer(view.palette, dtype=np.uint8)]

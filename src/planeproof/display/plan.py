@@ -16,10 +16,13 @@ NOBODY = -1
 class Plan:
     """Arrays of shape (extent,), indexed by address; `NOBODY` where they do not apply.
 
+    ``beginning``: what memory holds before `Scheduler.start`.
+
     ``tile`` and ``offset``: the tile a pattern byte belongs to, and its place in the tile's bytes. ``page`` and
     ``cell``: the map page of a map byte, and its cell where that is in the window. ``entry_byte``: which byte
     of a map entry it is. ``view``: place of a view byte among the view bytes (``view_addresses``).
     ``owned``: whether the window's scheduler may write there. ``pooled``, of shape (tiles,): in the pool or not.
+    ``mappable``, of shape (tiles + 1,): in the pool, or a blank tile; the last stands for `NOBODY`.
     ``entry_addresses`` has shape (pages, cells, entry bytes), the low byte of an entry first.
     ``pass_of``, of shape (tile bytes,): bytes of a tile with the same number share no pixel; of two that do,
     the one a burst writes first has the lower number. ``bits_of``, of shape (planes, tile bytes + 1): the bits of a
@@ -28,6 +31,7 @@ class Plan:
     """
 
     extent: int
+    beginning: NDArray[np.uint8]
     tile: NDArray[np.intp]
     offset: NDArray[np.intp]
     page: NDArray[np.int8]
@@ -37,6 +41,7 @@ class Plan:
     view_addresses: NDArray[np.intp]
     owned: NDArray[np.bool_]
     pooled: NDArray[np.bool_]
+    mappable: NDArray[np.bool_]
     entry_addresses: NDArray[np.intp]
     pass_of: NDArray[np.intp]
     bits_of: NDArray[np.uint8]
@@ -51,6 +56,8 @@ def plan_of(machine: Machine) -> Plan:
     page, entry_byte = np.full(extent, NOBODY, dtype=np.int8), np.full(extent, NOBODY, dtype=np.int8)
     pooled = np.zeros(machine.tiles.count, dtype=np.bool_)
     pooled[list(machine.pool)] = True
+    mappable = np.append(pooled, False)
+    mappable[list(machine.blank_tiles)] = True
     for region in machine.regions:
         span = np.arange(region.length)
         if region.kind is RegionKind.PATTERNS:
@@ -67,17 +74,30 @@ def plan_of(machine: Machine) -> Plan:
     owned = (number["cell"] != NOBODY) | (number["view"] != NOBODY) | ((tile != NOBODY) & pooled[tile])
     return Plan(
         extent=extent,
+        beginning=_beginning(machine, extent),
         page=page,
         entry_byte=entry_byte,
         view_addresses=view_addresses,
         owned=owned,
         pooled=pooled,
+        mappable=mappable,
         entry_addresses=_entry_addresses(machine),
         pass_of=_pass_of(machine),
         pixels_of=_pixels_of(machine),
         bits_of=_bits_of(machine),
         **number,
     )
+
+
+def _beginning(machine: Machine, extent: int) -> NDArray[np.uint8]:
+    contents = np.zeros(extent, dtype=np.uint8)
+    blank = np.frombuffer(machine.map_entry(machine.blank_tile), dtype=np.uint8)
+    for region in machine.regions:
+        if region.kind is RegionKind.PALETTE:
+            contents[region.start : region.end] = machine.colours.background
+        elif region.kind is RegionKind.MAP:
+            contents[region.start : region.end] = np.resize(blank, region.length)
+    return contents
 
 
 def _cells(machine: Machine, region: Region) -> NDArray[np.intp]:

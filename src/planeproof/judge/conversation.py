@@ -89,15 +89,15 @@ class _TimeLimit:
             signal.setitimer(signal.ITIMER_REAL, 0)
 
 
-def _is_plain(burst: object) -> bool:
-    """Whether it is a burst of this package with what `Burst` lets in, also now: frozen fields can be forced."""
-    return (
-        type(burst) is Burst
-        and type(burst.data) is bytes
-        and type(burst.address) is type(burst.step) is int
-        and -FARTHEST <= burst.address <= FARTHEST
-        and burst.data != b""
-    )
+def _all_plain(bursts: Sequence[object]) -> bool:
+    """Whether all are bursts of this package with what `Burst` lets in, also now: frozen fields can be forced."""
+    if not set(map(type, bursts)) <= {Burst}:
+        return False
+    data = [burst.data for burst in bursts]  # type: ignore[attr-defined]  # all of them are bursts, by the line above
+    numbers = [number for burst in bursts for number in (burst.address, burst.step)]  # type: ignore[attr-defined]
+    if not (set(map(type, data)) <= {bytes} and set(map(type, numbers)) <= {int} and all(data)):
+        return False
+    return not numbers or (min(numbers) >= -FARTHEST and max(numbers) <= FARTHEST)
 
 
 @dataclass(kw_only=True)
@@ -167,7 +167,7 @@ class Conversation:
         bursts = tuple(islice(returned, most + 1))
         if len(bursts) > most:
             raise self._endless(method, most)
-        if all(map(_is_plain, bursts)):
+        if _all_plain(bursts):
             return bursts
         return tuple(self._plain(method, number, burst) for number, burst in enumerate(bursts))
 

@@ -109,9 +109,7 @@ class WriteJudge:
         if np.array_equal(tiles, self._judged_tiles):
             return
         self._judged_tiles = tiles
-        allowed = self._plan.pooled[tiles] & (tiles != NOBODY)
-        allowed |= np.isin(tiles, self.memory.machine.blank_tiles)
-        for cell in np.flatnonzero(~allowed):
+        for cell in np.flatnonzero(~self._plan.mappable[tiles]):
             name = "no tile at all" if tiles[cell] == NOBODY else f"tile {tiles[cell]}"
             said = f"the shown page names {name} in cell {cell}, which is not of the pool"
             self._report(Violation(rule=TILE_CAP, refresh=refresh, cell=int(cell), said=said))

@@ -35,6 +35,8 @@ class Viewer:
         self._line: list[_Taken] = [_Taken(BACKGROUND, blank_frame(machine), 0)]
         self._place = 0
         self._frame_of_place: Frame | None = None
+        # What was last compared, and with what: a frame that is revealed is asked about twice.
+        self._compared: tuple[Frame | None, list[_Taken], int | None] = (None, [], None)
         self._blankings = self._seen_at = 0
         self._busy_since: int | None = None
         self.longest = self.changes = 0
@@ -104,10 +106,11 @@ class Viewer:
 
     def _step_to(self, frame: Frame) -> int | None:
         """0 if ``frame`` looks like the current picture, 1 if like the next one, None if like neither."""
-        for step, taken in enumerate(self._line[self._place : self._place + 2]):
-            if np.array_equal(taken.look, frame):
-                return step
-        return None
+        line = self._line[self._place : self._place + 2]
+        if frame is not self._compared[0] or line != self._compared[1]:
+            step = next((step for step, taken in enumerate(line) if np.array_equal(taken.look, frame)), None)
+            self._compared = (frame, line, step)
+        return self._compared[2]
 
     def _judge_other(self, frame: Frame, refresh: int) -> None:
         wrong = self._differing(frame)
