@@ -67,7 +67,7 @@ def _opening(report: Report, unit: str) -> Iterator[str]:
 def _cases(results: list[Result], full: bool) -> Iterator[str]:
     widest = max((len(result.obligation.id) for result in results), default=0)
     for result in results:
-        used = "" if result.used is None else f"{result.used:>10,}"
+        used = "" if result.used is None else f"{result.used:>12,}"
         row = f"    {result.obligation.id:<{widest}}  {_answer(result)}{used}  {result.seconds:.2f} s"
         yield f"{row}  {result.obligation.size}"
         if full or result.outcome is not Outcome.AS_WANTED:

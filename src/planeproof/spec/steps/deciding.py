@@ -8,8 +8,9 @@ from planeproof.spec.obligation import Answer
 from planeproof.spec.solving import RLIMIT, answered
 from planeproof.spec.steps.course import Course
 from planeproof.spec.steps.form import Named, Steps
+from planeproof.spec.steps.guards import facts_of, refuse_unknown_waivers
 from planeproof.spec.steps.induction import case, cases, full_site
-from planeproof.spec.steps.searching import REFRESHES, search
+from planeproof.spec.steps.searching import REFRESHES, search, shows_pictures
 from planeproof.spec.vocabulary import Formula
 
 
@@ -25,8 +26,9 @@ class Gap:
 class Decision:
     """The answer about ``steps``, and what it rests on in words.
 
-    PROVED: every step keeps the invariant. REFUTED: ``course`` breaks what the viewer is owed or writes outside the
-    pool. UNKNOWN: not inductive, and no such course found. ``gaps`` are where the induction failed.
+    PROVED: every step keeps the invariant, and pictures can be shown. REFUTED: ``course`` breaks what the viewer is
+    owed or writes outside the pool. UNKNOWN: not inductive, and no such course found; or inductive, but nothing is ever
+    shown. ``gaps`` are where the induction failed.
     """
 
     steps: Steps
@@ -37,23 +39,39 @@ class Decision:
 
 
 def decide(steps: Steps, *, refreshes: int = REFRESHES, rlimit: int = RLIMIT) -> Decision:
-    """Try to prove ``steps`` by induction at full size; failing that, look for a course of ``refreshes`` at most."""
+    """Try to prove ``steps`` by induction at full size; failing that, look for a course of ``refreshes`` at most.
+
+    Steps that keep the invariant are proved only if they show anything at all. Raises `ValueError` where a guard or
+    plan fact is waived that there is not.
+    """
+    refuse_unknown_waivers(steps)
     found = gaps(steps, rlimit)
-    if not found:
+    if not found and not shows_pictures(steps, refreshes, rlimit):
         words = (
-            f"The steps of {steps.name} keep the invariant, for every sequence of pictures and every split of "
-            "the work over blankings, without bound in time. Not proved: that a picture is shown in time, or that "
-            "a blanking is long enough."
+            f"The steps of {steps.name} keep the invariant, but so does whatever shows nothing: on a small machine "
+            f"they have no way to show two pictures with ink, one after the other, within {refreshes} refreshes."
+        )
+        return Decision(steps=steps, answer=Answer.UNKNOWN, words=words)
+    if not found:
+        assumed = "; ".join(facts_of(steps)) or "nothing"
+        words = (
+            f"The steps of {steps.name} keep the invariant, for every split of the work over blankings and every "
+            f"sequence of pictures whose plans keep these facts: {assumed}. Without bound in time. Not proved: that a "
+            "picture is shown in time, or that a blanking is long enough."
         )
         return Decision(steps=steps, answer=Answer.PROVED, words=words)
     searched = search(steps, refreshes, rlimit)
     where = ", ".join(f"{gap.step} / {gap.conjunct}" for gap in found)
     if searched.course is not None:
-        words = f"A scene of {searched.refreshes} refreshes refutes them. Not kept: {where}."
+        words = f"A scene of {_refreshes(searched.refreshes)} refutes them. Not kept: {where}."
         return Decision(steps=steps, answer=Answer.REFUTED, words=words, gaps=found, course=searched.course)
     reason = searched.gave_up or f"no scene within {searched.refreshes} refreshes of a small machine"
     words = f"Not inductive ({where}), and {reason}."
     return Decision(steps=steps, answer=Answer.UNKNOWN, words=words, gaps=found)
+
+
+def _refreshes(number: int) -> str:
+    return "1 refresh" if number == 1 else f"{number} refreshes"
 
 
 def gaps(steps: Steps, rlimit: int = RLIMIT) -> tuple[Gap, ...]:

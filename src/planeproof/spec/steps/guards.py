@@ -42,6 +42,16 @@ def without(steps: Steps, name: str) -> Steps:
     return changed
 
 
+def refuse_unknown_waivers(steps: Steps) -> None:
+    """Raise `ValueError` where ``waived`` names a guard or plan fact that there is not: it would waive nothing."""
+    whole = copy(steps)
+    whole.waived = frozenset()
+    there = (*guards_of(whole), *facts_of(whole))
+    unknown = sorted(steps.waived - set(there))
+    if unknown:
+        raise ValueError(f"waived names {', '.join(map(repr, unknown))}; there are: {', '.join(there)}")
+
+
 def _any_state(steps: Steps) -> State:
     site = full_site(steps.sharing, z3.Context())
     return State.any(site, partial(steps.usable, site))

@@ -4,7 +4,7 @@ Where induction fails, its model may be of a state that is never reached. This r
 refreshes, in each of which any subset of the steps may be taken, for pictures and plans of the solver's choice.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from itertools import product
@@ -98,6 +98,21 @@ def search(steps: Steps, refreshes: int = REFRESHES, rlimit: int = RLIMIT) -> Se
     return overdue or Searched(refreshes=refreshes)
 
 
+def shows_pictures(steps: Steps, refreshes: int = REFRESHES, rlimit: int = RLIMIT) -> bool:
+    """Whether there is a course in which two pictures with ink, one unlike the other, come to be seen.
+
+    Without one a proof says nothing: steps that never take, send or show a picture keep every invariant.
+    """
+    unrolled = _Unrolled(steps)
+    nothing, frames = unrolled.state.shown, list[Function]()
+    for number in range(refreshes):
+        unrolled.refresh(number)
+        frames.append(unrolled.state.shown)
+        if unrolled.follow(nothing, frames, rlimit):
+            return True
+    return False
+
+
 class _Unrolled:
     def __init__(self, steps: Steps) -> None:
         self.steps = steps
@@ -127,6 +142,16 @@ class _Unrolled:
             return said, None
         model = self._smaller(solver)
         return said, tuple(choice.read(model, self.site) for choice in self.choices)
+
+    def follow(self, nothing: Function, frames: Sequence[Function], rlimit: int) -> bool:
+        """Whether the last of ``frames`` can be a picture after another one, neither of them ``nothing``."""
+        last, solver = frames[-1], z3.Solver(ctx=self.context)
+        solver.set("rlimit", rlimit)
+        earlier = [z3.And(self._differ(one, nothing), self._differ(one, last)) for one in frames[:-1]]
+        solver.add(
+            *self.given, self._differ(last, nothing), z3.Or(*earlier) if earlier else z3.BoolVal(False, self.context)
+        )
+        return bool(answered(solver) == z3.sat)
 
     def _alien(self) -> Formula:
         """The shown page names a tile that is neither of the pool nor blank."""
