@@ -11,25 +11,8 @@ from planeproof.judge import MakeScheduler, Profile, play
 from planeproof.machines import read_machine
 from planeproof.scenes.recipes import recipe
 from planeproof.scenes.source import RandomSource
+from tests.candidates.meant_for import MEANT_FOR
 
-MEANT_FOR: tuple[tuple[str, MakeScheduler], ...] = (
-    ("vitrine-50", Fresh),
-    ("vitrine-50", Delta),
-    ("vitrine-50", Reuse),
-    ("vitrine-60", Fresh),
-    ("vitrine-60", Delta),
-    ("vitrine-60", Reuse),
-    ("case-label", Pairs),
-    ("twin-niche", SplitPool),
-    ("two-wings", SplitPool),
-    ("scroll-case", SplitPool),
-    ("mosaic-floor", Delta),
-    ("pigment-chart", Fresh),
-    ("drawer-front", Delta),
-    ("long-frieze", Reuse),
-    ("bench", InPlace),
-    ("name-plate", InPlace),
-)
 SCENES = 20_000
 PARTS = 2
 """Tests for each pair, so that several processes can share the work."""

@@ -6,31 +6,18 @@ from itertools import count
 
 import pytest
 
-from planeproof.candidates.reference import Delta, Fresh, InPlace, Pairs, Reuse, SplitPool
+from planeproof.candidates.reference import Fresh, InPlace
 from planeproof.contract import Demands, Scheduler
 from planeproof.contract.rules import BLANKING_ONLY, EXACT_REVEAL, HIDDEN_WRITES
 from planeproof.judge import MakeScheduler, Outcome, Profile, RuleStatus, Strength
 from planeproof.machines import read_machine
 from planeproof.report import verdict_lines
 from planeproof.search import check
+from tests.candidates.meant_for import MEANT_FOR
 from tests.search.wrong import DeclinesSecond
 
-PASSES: tuple[tuple[str, MakeScheduler], ...] = (
-    ("vitrine-50", Fresh),
-    ("vitrine-50", Delta),
-    ("vitrine-50", Reuse),
-    ("vitrine-60", Fresh),
-    ("vitrine-60", Delta),
-    ("vitrine-60", Reuse),
-    ("case-label", Pairs),
-    ("twin-niche", SplitPool),
-    ("two-wings", SplitPool),
-    ("scroll-case", SplitPool),
-    ("mosaic-floor", Delta),  # two bits a pixel in four planes
-    ("pigment-chart", Fresh),  # the same, interleaved
-    ("drawer-front", Delta),  # packed
-    ("long-frieze", Reuse),
-)
+PASSES = tuple((name, scheduler) for name, scheduler in MEANT_FOR if scheduler is not InPlace)
+"""In place passes as seen only: see below."""
 
 
 @pytest.mark.parametrize(("name", "scheduler"), PASSES, ids=lambda value: getattr(value, "__name__", value))

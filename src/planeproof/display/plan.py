@@ -19,8 +19,8 @@ class Plan:
     ``beginning``: what memory holds before `Scheduler.start`.
 
     ``tile`` and ``offset``: the tile a pattern byte belongs to, and its place in the tile's bytes. ``page`` and
-    ``cell``: the map page of a map byte, and its cell where that is in the window. ``entry_byte``: which byte
-    of a map entry it is. ``view``: place of a view byte among the view bytes (``view_addresses``).
+    ``cell``: the map page of a map byte, and its cell where that is in the window.
+    ``view``: place of a view byte among the view bytes (``view_addresses``).
     ``owned``: whether the window's scheduler may write there. ``pooled``, of shape (tiles,): in the pool or not.
     ``mappable``, of shape (tiles + 1,): in the pool, or a blank tile; the last stands for `NOBODY`.
     ``entry_addresses`` has shape (pages, cells, entry bytes), the low byte of an entry first.
@@ -36,7 +36,6 @@ class Plan:
     offset: NDArray[np.intp]
     page: NDArray[np.int8]
     cell: NDArray[np.intp]
-    entry_byte: NDArray[np.int8]
     view: NDArray[np.intp]
     view_addresses: NDArray[np.intp]
     owned: NDArray[np.bool_]
@@ -53,7 +52,7 @@ def plan_of(machine: Machine) -> Plan:
     """The plan of a machine; kept, for it is asked for with every scene."""
     extent = max(region.end for region in machine.regions)
     number = {name: np.full(extent, NOBODY, dtype=np.intp) for name in ("tile", "offset", "cell", "view")}
-    page, entry_byte = np.full(extent, NOBODY, dtype=np.int8), np.full(extent, NOBODY, dtype=np.int8)
+    page = np.full(extent, NOBODY, dtype=np.int8)
     pooled = np.zeros(machine.tiles.count, dtype=np.bool_)
     pooled[list(machine.pool)] = True
     mappable = np.append(pooled, False)
@@ -67,7 +66,6 @@ def plan_of(machine: Machine) -> Plan:
         elif region.kind is RegionKind.MAP:
             page[region.start : region.end] = region.page
             number["cell"][region.start : region.end] = _cells(machine, region)
-            entry_byte[region.start : region.end] = span % machine.map.entry_bytes
     view_addresses = _view_addresses(machine)
     number["view"][view_addresses] = np.arange(len(view_addresses))
     tile = number["tile"]
@@ -76,7 +74,6 @@ def plan_of(machine: Machine) -> Plan:
         extent=extent,
         beginning=_beginning(machine, extent),
         page=page,
-        entry_byte=entry_byte,
         view_addresses=view_addresses,
         owned=owned,
         pooled=pooled,
