@@ -5,7 +5,7 @@ import os
 import signal
 import subprocess
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -59,6 +59,15 @@ def test_a_terminal_without_drawing_characters_is_served_too(folder: Path) -> No
     assert ". background, @ ink, X differs" in done.stdout
 
 
+@pytest.fixture
+def heard() -> Iterator[None]:
+    """Ctrl-C is heard, also where the tests run in the background of a script, which has it ignored."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
+
+
+@pytest.mark.usefixtures("heard")
 def test_an_interruption_ends_cleanly(folder: Path) -> None:
     """Ctrl-C in the middle of a search: exit code 130, a word and no traceback, and no scene left as if in play."""
     command = [sys.executable, "-m", "planeproof", "check", "mine.py:Right", "--machine", "tiny.toml"]
@@ -116,6 +125,7 @@ def interruptible(body: Callable[[], None], *, then_checked: bool = False) -> bo
     return True
 
 
+@pytest.mark.usefixtures("heard")
 def test_an_interruption_is_never_lost(capfd: pytest.CaptureFixture[str]) -> None:
     """Swallowed, it is raised again between two scenes or else at the end; turned into an error, it is itself."""
     for checked in (True, False):
