@@ -8,6 +8,7 @@ from typing import Any, NoReturn
 import click
 
 from planeproof.command.check import check
+from planeproof.command.compare import compare
 from planeproof.command.machines import machines
 from planeproof.command.new import new
 from planeproof.command.prove import prove
@@ -59,5 +60,5 @@ def main() -> None:
     """
 
 
-for command in (check, replay, rules, machines, ways, prove, new):
+for command in (check, compare, replay, rules, machines, ways, prove, new):
     main.add_command(command)

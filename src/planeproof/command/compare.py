@@ -1,0 +1,81 @@
+"""``planeproof compare``: several schedulers on the same scenes, right or wrong and what each spends, side by side."""
+
+# ruff: noqa: PLC0415 -- what is heavy is imported when it is needed, so that --help answers at once
+
+from pathlib import Path
+
+import click
+
+from planeproof.command.interrupting import Interruption
+from planeproof.command.printing import show
+from planeproof.command.progress import Progressing
+from planeproof.command.refusing import refusing, writing
+
+SCENES = 400
+"""As in `planeproof.search.comparing`, which is not imported before it is needed."""
+
+
+@click.command(short_help="Several schedulers on the same scenes: correctness and cost side by side.")
+@click.argument("targets", nargs=-1, required=True)
+@click.option(
+    "--machine",
+    "machines",
+    multiple=True,
+    default=["vitrine-50", "vitrine-60"],
+    show_default=True,
+    metavar="NAME|FILE.toml",
+    help="A machine that ships or a file of your own; may be given several times.",
+)
+@click.option(
+    "--profile",
+    type=click.Choice(["strict", "seen"]),
+    default="strict",
+    show_default=True,
+    help="strict: every rule must be kept. seen: breaches of discipline are exposed, and do not fail.",
+)
+@click.option(
+    "--scenes", type=click.IntRange(min=1), default=SCENES, show_default=True, metavar="N", help="Scenes to draw."
+)
+@click.option("--seed", type=int, default=0, show_default=True, metavar="N", help="The same seed, the same scenes.")
+@click.option(
+    "--json",
+    "data",
+    type=click.Path(path_type=Path, dir_okay=False),
+    metavar="FILE",
+    help="Write the figures there too.",
+)
+@click.option("--quiet", is_flag=True, help="No progress.")
+def compare(
+    targets: tuple[str, ...],
+    machines: tuple[str, ...],
+    profile: str,
+    scenes: int,
+    seed: int,
+    data: Path | None,
+    quiet: bool,
+) -> int:
+    """Play the same scenes with each of TARGETS, package.module:Name or file.py:Name, and tell them apart.
+
+    The exit code is that of the most serious outcome among them.
+    """
+    from planeproof.hosts import TargetError
+    from planeproof.judge import Profile
+    from planeproof.machines import MachineFileError
+    from planeproof.report.comparison import comparison_lines
+    from planeproof.report.comparison_data import comparison_json
+    from planeproof.search.comparing import compare as search
+
+    given = (TargetError, MachineFileError)
+    with (
+        Interruption() as interruption,
+        Progressing(quiet=quiet, between=interruption.check) as watcher,
+        refusing(*given),
+    ):
+        comparison = search(
+            targets, machines=machines, profile=Profile(profile), scenes=scenes, seed=seed, watcher=watcher
+        )
+    if data is not None:
+        with writing(data, "--json file"):
+            data.write_bytes(comparison_json(comparison))
+    show(comparison_lines(comparison))
+    return int(comparison.outcome.value)

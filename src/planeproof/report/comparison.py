@@ -1,0 +1,162 @@
+"""A comparison as text: a column a candidate, a row a figure, a table a machine."""
+
+from collections.abc import Callable, Iterator, Sequence
+
+from planeproof.contract import RULES, Rule
+from planeproof.judge import Outcome
+from planeproof.report.evidence import basis_sentence
+from planeproof.report.figures import counted, cycles, listed, wrapped
+from planeproof.search.comparing import Comparison, Standing
+from planeproof.search.spending import Spending
+
+IN_A_ROW = 5
+"""Candidates beside one another; more are told in tables below."""
+
+_LABEL, _COLUMN = 31, 13
+_NOTHING = "-"
+
+_HOW_RECKONED = (
+    "How it is reckoned: over the scenes on the machine as given, and over the blankings in which anything was sent. "
+    "Held: memory held that byte at that address already. Unseen: it changed memory, but no frame would have been "
+    "another without it. Lost: it never reached memory. Tiles: of the pool, sent to or shown, in the scene that used "
+    "most. Whether a candidate is deterministic is not looked at here: planeproof check does that first."
+)
+
+
+def comparison_lines(comparison: Comparison) -> list[str]:
+    """The whole comparison: who is right, what each spent on each machine, and what that rests on."""
+    rows = [comparison.standings[first : first + IN_A_ROW] for first in range(0, len(comparison.standings), IN_A_ROW)]
+    named = {id(standing): _letter(place) for place, standing in enumerate(comparison.standings)}
+    parts = [_opening(comparison)]
+    for row in rows:
+        heads = [f"{named[id(standing)]} {_short(standing.target)}"[: _COLUMN - 1] for standing in row]
+        parts.append([_line(f"Right or wrong, {comparison.scenes} scenes", heads, 0), *_judged(row)])
+        for place, machine in enumerate(comparison.machines):
+            parts.append([_line(f"Spent on {machine}"[: _LABEL - 1], heads, 0), *_spent(row, place)])
+    parts += [_faults(comparison), _notes(comparison), _rest(comparison)]
+    filled = [part for part in parts if part]
+    return [line for number, part in enumerate(filled) for line in (["", *part] if number else part)]
+
+
+def _opening(comparison: Comparison) -> list[str]:
+    word = comparison.outcome.name.replace("_", " ")
+    worst = [] if comparison.outcome is Outcome.PASS else _letters(comparison, comparison.outcome)
+    whose = f"; the most serious outcome is that of {listed(worst)}" if worst else ""
+    said = f"{counted(len(comparison.standings), 'scheduler')} compared{whose}"
+    asked = f"profile {comparison.profile.value}, seed {comparison.seed}, asked about {listed(comparison.machines)}"
+    names = [f"  {_letter(place)}  {standing.target}" for place, standing in enumerate(comparison.standings)]
+    return [f"{word}  {said}", *wrapped(asked, 2), *names]
+
+
+def _letters(comparison: Comparison, *outcomes: Outcome) -> list[str]:
+    """The candidates with one of these outcomes."""
+    return [_letter(place) for place, one in enumerate(comparison.standings) if one.outcome in outcomes]
+
+
+def _letter(place: int) -> str:
+    return chr(ord("A") + place) if place < 26 else str(place + 1)
+
+
+def _short(target: str) -> str:
+    return target.rpartition(":")[2]
+
+
+def _line(label: str, cells: Sequence[str], indent: int) -> str:
+    """A row of the table: a label, and under each candidate a figure."""
+    return (" " * indent + label.ljust(_LABEL - indent) + "".join(cell.rjust(_COLUMN) for cell in cells)).rstrip()
+
+
+# --- right or wrong ---------------------------------------------------------------------------------------------
+
+
+def _judged(row: Sequence[Standing]) -> Iterator[str]:
+    yield _line("outcome", [_outcome(standing.outcome) for standing in row], 2)
+    yield _line("scenes played", [str(standing.played) for standing in row], 2)
+    yield _line("pictures declined", [str(standing.declined) for standing in row], 2)
+    counts = [{rule: ("", times) for rule, times in standing.broken} for standing in row]
+    for standing, found in zip(row, counts, strict=True):
+        found |= {rule: ("exposed ", times) for rule, times in standing.exposed}
+        found |= dict.fromkeys(standing.idle, ("idle", 0))
+    for rule in RULES:
+        if any(rule in found for found in counts):
+            yield _line(f"{rule.id} broken in", [_times(found, rule) for found in counts], 2)
+
+
+def _outcome(outcome: Outcome) -> str:
+    return "ERROR" if outcome is Outcome.CANDIDATE_ERROR else outcome.name
+
+
+def _times(found: dict[Rule, tuple[str, int]], rule: Rule) -> str:
+    word, times = found.get(rule, ("", 0))
+    return f"{word}{times}" if times else word or _NOTHING
+
+
+# --- what was spent ---------------------------------------------------------------------------------------------
+
+_FIGURES: tuple[tuple[str, Callable[[Spending], str]], ...] = (
+    ("pictures seen", lambda spent: str(spent.cost.shown)),
+    ("pictures declined", lambda spent: str(spent.declined)),
+    ("refreshes a picture", lambda spent: f"{spent.cost.refreshes_each:.2f}" if spent.cost.shown else _NOTHING),
+    ("bytes a picture", lambda spent: f"{spent.cost.bytes_each:.1f}" if spent.cost.shown else _NOTHING),
+    ("bytes a blanking, mean", lambda spent: f"{spent.mean_bytes:.1f}"),
+    ("bytes a blanking, fullest", lambda spent: str(spent.most_bytes)),
+    ("cycles a blanking, mean", lambda spent: f"{spent.mean_cycles:.1f}"),
+    ("cycles a blanking, fullest", lambda spent: cycles(spent.most_cycles)),
+    ("tiles used, of the pool", lambda spent: f"{spent.tiles} of {spent.cap}"),
+    ("bytes held already", lambda spent: _share(spent, spent.held)),
+    ("bytes unseen", lambda spent: _share(spent, spent.unseen)),
+    ("bytes lost", lambda spent: _share(spent, spent.lost)),
+    ("longest wait, of patience", lambda spent: f"{spent.cost.longest_wait} of {spent.cost.patience}"),
+)
+"""The rows of a machine's table."""
+
+
+def _spent(row: Sequence[Standing], place: int) -> Iterator[str]:
+    for label, figure in _FIGURES:
+        yield _line(label, [figure(standing.spent[place]) if standing.spent else _NOTHING for standing in row], 2)
+
+
+def _share(spent: Spending, n_bytes: int) -> str:
+    return f"{100 * spent.share(n_bytes):.1f} %"
+
+
+# --- what else there is to know ---------------------------------------------------------------------------------
+
+
+def _faults(comparison: Comparison) -> list[str]:
+    lines = ["What broke the contract"]
+    for place, standing in enumerate(comparison.standings):
+        if standing.fault is not None:
+            lines += wrapped(f"{_letter(place)}: {standing.fault}. {standing.fault.advice}", 2)
+    return lines if len(lines) > 1 else []
+
+
+def _notes(comparison: Comparison) -> list[str]:
+    lines = []
+    for place, standing in enumerate(comparison.standings):
+        if standing.broken or standing.exposed:
+            lines += wrapped(
+                f"{_letter(place)}: for the smallest scene that shows it: planeproof check {standing.target}, with the "
+                "same --machine",
+                2,
+            )
+        if standing.idle:
+            idle = "; ".join(f"{rule.id}: it never happened that {rule.witness}" for rule in standing.idle)
+            lines += wrapped(f"{_letter(place)}: nothing is known of what was not exercised. {idle}.", 2)
+    for place, machine in enumerate(comparison.machines):
+        shown = {standing.spent[place].cost.shown for standing in comparison.standings if standing.spent}
+        if len(shown) > 1:
+            uneven = f"On {machine} not all showed the same pictures, so their figures are not of the same work."
+            lines += wrapped(uneven, 2)
+    return ["What to know", *lines] if lines else []
+
+
+def _rest(comparison: Comparison) -> list[str]:
+    clean = _letters(comparison, Outcome.PASS, Outcome.VACUOUS)
+    sentences = [basis_sentence(basis, clean=bool(clean)) for basis in comparison.basis]
+    whose = f"; what is said of failures goes for {listed(clean)}" if 0 < len(clean) < len(comparison.standings) else ""
+    return [
+        f"What this rests on, the same scenes for all{whose}",
+        *(line for sentence in sentences for line in wrapped(sentence, 2)),
+        *wrapped(_HOW_RECKONED, 2),
+    ]
