@@ -13,7 +13,7 @@ from planeproof.judge import MakeScheduler, Outcome, Verdict
 from planeproof.machines import read_machine
 from planeproof.report import verdict_lines
 from planeproof.search import check
-from planeproof.search.checking import LAW_SCENES
+from planeproof.search.units import LAW_SCENES
 from planeproof.search.steering import SHRINKING_SECONDS
 from tests.search.wrong import DeclinesSecond, DeclinesThreeCells
 
@@ -47,7 +47,7 @@ class Clock:
 def clock(monkeypatch: pytest.MonkeyPatch) -> Clock:
     """The clock that checking and steering read."""
     clock = Clock()
-    for module in ("checking", "steering"):
+    for module in ("checking", "steering", "units"):
         monkeypatch.setattr(f"planeproof.search.{module}.time", SimpleNamespace(monotonic=clock.monotonic))
     return clock
 

@@ -77,7 +77,7 @@ class Conforming:
         """What was found, or else the first of the scenes that were drawn independently, played once more."""
         from planeproof.hosts import load
         from planeproof.judge import play
-        from planeproof.search.checking import draw
+        from planeproof.search.order import draw
 
         if verdict.findings or verdict.fault:
             return [finding.play for finding in verdict.findings]

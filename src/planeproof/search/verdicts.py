@@ -6,7 +6,6 @@ from planeproof.contract import RULES, Rule, Scene
 from planeproof.judge import (
     Basis,
     CandidateHung,
-    Cost,
     Finding,
     Outcome,
     RuleReport,
@@ -19,9 +18,7 @@ from planeproof.search.size import size
 from planeproof.search.trial import Trial
 
 
-def verdict_of(
-    trial: Trial, *, machines: tuple[str, ...], seed: int, basis: tuple[Basis, ...], costs: tuple[Cost, ...]
-) -> Verdict:
+def verdict_of(trial: Trial, *, machines: tuple[str, ...], seed: int, basis: tuple[Basis, ...]) -> Verdict:
     """The verdict; the scenes of its findings are saved, where the trial saves cases."""
     rules = tuple(_report(trial, rule) for rule in RULES if rule in trial.asked)
     # The smallest scene first, and of equal ones causes before effects: it is the quickest to read.
@@ -37,7 +34,7 @@ def verdict_of(
         basis=basis,
         rules=rules,
         findings=findings,
-        costs=costs,
+        costs=tuple(trial.costs),
         fault=trial.fault,
         fault_case=fault_case,
         fault_scene=trial.fault_scene,

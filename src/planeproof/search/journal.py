@@ -1,0 +1,144 @@
+"""The journal of a long check: what each unit came to, a line each, so that a check that was ended can go on.
+
+The first line says what was checked: the candidate with a digest of its file, the machines, rules, profile and seed.
+A check of anything else is refused. How long it was to take does not matter: a longer check goes on from a shorter.
+"""
+
+import hashlib
+import inspect
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, Self
+
+import msgspec
+
+from planeproof.contract import RULES, Machine
+from planeproof.machines.wire import from_machine, write_cycles
+from planeproof.scenes.cases import CaseError
+from planeproof.search.order import Order
+from planeproof.search.posting import posted, received
+from planeproof.search.tally import Tally
+from planeproof.search.units import Unit
+
+VERSION = 1
+"""The form of a journal that is written here, and the only one that is read."""
+
+
+class JournalError(ValueError):
+    """A journal that is of another check, or none at all. The message says the file and what to do."""
+
+
+class _Line(msgspec.Struct, frozen=True, kw_only=True):
+    unit: str
+    tally: msgspec.Raw
+
+
+@dataclass(kw_only=True)
+class Journal:
+    """What units came to; see `of`. Without a ``file`` nothing is kept."""
+
+    file: Path | None
+    lines: dict[str, bytes] = field(default_factory=dict)
+
+    @classmethod
+    def none(cls) -> Self:
+        """No journal: nothing is known, nothing is kept."""
+        return cls(file=None)
+
+    @classmethod
+    def of(cls, file: Path, order: Order) -> Self:
+        """The journal in ``file``, which is begun if there is none. Raises `JournalError`, `OSError`.
+
+        A last line that was not written to its end, by a process that died in it, is dropped.
+        """
+        head = _head(order)
+        whole = _whole_lines(file)
+        if not whole:
+            file.parent.mkdir(parents=True, exist_ok=True)
+            file.write_bytes(json.dumps(head).encode() + b"\n")
+            return cls(file=file)
+        _require_same(file, whole[0], head)
+        kept = {line.unit: bytes(line.tally) for line in (_line(file, text) for text in whole[1:])}
+        file.write_bytes(b"".join(text + b"\n" for text in whole))
+        return cls(file=file, lines=kept)
+
+    def of_unit(self, unit: Unit, order: Order) -> Tally | None:
+        """What ``unit`` came to; what it found is played again. None if it is not in the journal."""
+        data = self.lines.get(unit.key)
+        if data is None:
+            return None
+        try:
+            return received(data, order.trial())
+        except (msgspec.MsgspecError, CaseError, ValueError) as error:
+            raise JournalError(f"{self.file}: {unit.key}: {error}; {_ANEW}") from error
+
+    def keep(self, unit: Unit, tally: Tally) -> None:
+        """Keep what ``unit`` came to, unless it was cut short: then it is for another day."""
+        if self.file is None or tally.cut_short or unit.key in self.lines:
+            return
+        line = msgspec.json.encode(_Line(unit=unit.key, tally=msgspec.Raw(posted(tally))))
+        with self.file.open("ab") as file:
+            file.write(line + b"\n")
+
+
+_ANEW = "delete the file to begin anew, or name another"
+
+
+def _whole_lines(file: Path) -> list[bytes]:
+    try:
+        text = file.read_bytes()
+    except FileNotFoundError:
+        return []
+    return text.split(b"\n")[:-1]
+
+
+def _line(file: Path, text: bytes) -> _Line:
+    try:
+        return msgspec.json.decode(text, type=_Line)
+    except msgspec.MsgspecError as error:
+        raise JournalError(f"{file}: a line is no part of a journal ({error}); {_ANEW}") from error
+
+
+def _require_same(file: Path, first: bytes, head: Mapping[str, Any]) -> None:
+    try:
+        found = json.loads(first)
+    except ValueError:
+        found = None
+    if not isinstance(found, dict) or "planeproof_journal" not in found:
+        raise JournalError(f"{file}: is not a journal of a check; name another file")
+    unlike = [key for key in head if found.get(key) != head[key]]
+    if unlike:
+        there = ", ".join(f"{key} is {found.get(key)!r} there and {head[key]!r} here" for key in unlike)
+        raise JournalError(f"{file}: is of another check ({there}); {_ANEW}")
+
+
+def _head(order: Order) -> dict[str, Any]:
+    return {
+        "planeproof_journal": VERSION,
+        "target": order.candidate.name,
+        "source": _digest_of_source(order),
+        "machines": [f"{machine.name} {_digest(_written(machine))}" for machine in order.machines],
+        "rules": [rule.id for rule in RULES if rule in order.asked],
+        "profile": order.profile.value,
+        "seed": order.seed,
+        "as_given": order.as_given,
+    }
+
+
+def _written(machine: Machine) -> bytes:
+    return msgspec.json.encode(from_machine(machine), enc_hook=write_cycles)
+
+
+def _digest(data: bytes) -> str:
+    return hashlib.sha256(data).hexdigest()[:16]
+
+
+def _digest_of_source(order: Order) -> str:
+    """Of the file that the candidate is written in; empty where it is in none."""
+    try:
+        file = inspect.getsourcefile(order.candidate.make)
+    except TypeError:
+        file = None
+    return "" if file is None or not Path(file).is_file() else _digest(Path(file).read_bytes())

@@ -1,0 +1,73 @@
+"""The order: what is to be checked and by what. All that a process elsewhere must know to do a part of the work."""
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+from typing import Any
+
+from planeproof.contract import Machine, Rule, Scene, Scheduler
+from planeproof.hosts import Candidate, load
+from planeproof.judge import Profile
+from planeproof.scenes.recipes import recipe
+from planeproof.scenes.source import RandomSource
+from planeproof.search.trial import Trial
+
+
+def draw(machine: Machine, purpose: str, number: int, *, seed: int, as_given: bool = False) -> Scene:
+    """The scene of that number that a check draws for a purpose; ``"scene"`` are those it draws independently."""
+    return recipe(machine, RandomSource(f"{seed}/{machine.name}/{purpose}/{number}"), as_given=as_given)
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Order:
+    """A check as it was asked for: ``target`` on ``machines``, judged by the rules ``asked`` for under ``profile``.
+
+    It can be pickled; the candidate is then loaded anew where it arrives.
+    """
+
+    target: str | Callable[[], Scheduler]
+    machines: tuple[Machine, ...]
+    asked: frozenset[Rule]
+    profile: Profile
+    call_seconds: float
+    seed: int
+    as_given: bool
+
+    @cached_property
+    def candidate(self) -> Candidate:
+        """The candidate. Raises `planeproof.hosts.TargetError` where ``target`` names none."""
+        return load(self.target)
+
+    def trial(self, *, cases: Path | None = None, time_left: Callable[[], float] = lambda: math.inf) -> Trial:
+        """A trial of the candidate in which nothing has been played yet."""
+        return Trial(
+            name=self.candidate.name,
+            make=self.candidate.make,
+            asked=self.asked,
+            profile=self.profile,
+            call_seconds=self.call_seconds,
+            time_left=time_left,
+            cases=cases,
+        )
+
+    def draw(self, machine: Machine, purpose: str, number: int) -> Scene:
+        """The scene of that number that is drawn for ``purpose`` on ``machine`` or its relatives."""
+        return draw(machine, purpose, number, seed=self.seed, as_given=self.as_given)
+
+    def __getstate__(self) -> dict[str, Any]:
+        state = dict(self.__dict__)
+        state.pop("candidate", None)
+        if isinstance(self.target, str):
+            state["target"] = _from_anywhere(self.target)
+        return state
+
+    def __setstate__(self, state: dict[str, Any]) -> None:
+        self.__dict__.update(state)
+
+
+def _from_anywhere(target: str) -> str:
+    """A target that means the same in another folder."""
+    place, _, name = target.rpartition(":")
+    return f"{Path(place).resolve()}:{name}" if place.endswith(".py") else target

@@ -1,0 +1,143 @@
+"""A tally on its way from one process to another, or to a journal: versioned JSON, with scenes as cases.
+
+Plays are not sent: whoever receives a scene that shows something plays it again. So nothing is believed that is not
+seen here too, and a candidate that behaves otherwise in another process is found out.
+"""
+
+from fractions import Fraction
+
+import msgspec
+
+from planeproof.contract import RULES, Rational, Rule, Scene, rule
+from planeproof.judge import CandidateFault, CandidateHung, Cost
+from planeproof.machines.wire import Cycles, read_cycles, write_cycles
+from planeproof.scenes.cases import Case, decode_case, encode_case
+from planeproof.search.tally import Tally
+from planeproof.search.trial import Trial
+
+_UNLIKE = "Make it deterministic: no clock, no randomness, nothing that differs from one process to the next."
+
+
+class FaultWire(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """`CandidateFault`, and the scene in which it happened."""
+
+    hung: bool
+    method: str
+    refresh: int
+    said: str
+    advice: str
+    trace: str
+    scene: msgspec.Raw
+
+
+class CostWire(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """`Cost`."""
+
+    machine: str
+    shown: int
+    refreshes_each: float
+    bytes_each: float
+    fullest: float
+    longest_wait: int
+    patience: int
+
+
+class TallyWire(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """`Tally`: rules by their ids, and of the smallest plays the scenes."""
+
+    played: int
+    smallest: dict[str, msgspec.Raw]
+    after: dict[str, int]
+    broken: tuple[str, ...]
+    exercised: tuple[str, ...]
+    applicable: tuple[str, ...]
+    margins: dict[str, Cycles]
+    costs: tuple[CostWire, ...]
+    cut_short: bool
+    fault: FaultWire | None
+
+
+def posted(tally: Tally) -> bytes:
+    """The tally as one line of JSON."""
+    fault = tally.fault
+    wire = TallyWire(
+        played=tally.played,
+        smallest={rule.id: _scene(play.scene) for rule, play in tally.smallest.items()},
+        after={rule.id: after for rule, after in tally.after.items()},
+        broken=_ids(tally.broken),
+        exercised=_ids(tally.exercised),
+        applicable=_ids(tally.applicable),
+        margins={rule.id: Fraction(margin) for rule, margin in tally.margins.items()},
+        costs=tuple(CostWire(**vars(cost)) for cost in tally.costs),
+        cut_short=tally.cut_short,
+        fault=None if fault is None or tally.fault_scene is None else _fault(fault, tally.fault_scene),
+    )
+    return msgspec.json.format(msgspec.json.encode(wire, enc_hook=write_cycles), indent=-1)
+
+
+def received(data: bytes, trial: Trial) -> Tally:
+    """The tally of `posted` ``data``; what it has found is played again in ``trial``, which has not played yet.
+
+    Raises `msgspec.MsgspecError` where ``data`` is no tally, `planeproof.scenes.cases.CaseError` for its scenes.
+    """
+    wire = msgspec.json.decode(data, type=TallyWire, dec_hook=read_cycles)
+    tally = Tally(
+        played=wire.played,
+        after={rule(name): after for name, after in wire.after.items()},
+        broken=_rules(wire.broken),
+        exercised=_rules(wire.exercised),
+        applicable=_rules(wire.applicable),
+        margins={rule(name): _plain(margin) for name, margin in wire.margins.items()},
+        costs=[Cost(**msgspec.structs.asdict(cost)) for cost in wire.costs],
+        cut_short=wire.cut_short,
+    )
+    for name, raw in wire.smallest.items():
+        _see_again(tally, trial, rule(name), decode_case(bytes(raw), "a posted scene").scene)
+    if wire.fault is not None:
+        _blame(tally, wire.fault)
+    return tally
+
+
+def _see_again(tally: Tally, trial: Trial, rule: Rule, scene: Scene) -> None:
+    shown = trial.shows(scene)
+    if isinstance(shown, CandidateFault):
+        tally.blame(shown, scene)
+    elif shown is rule:
+        tally.smallest[rule] = trial.smallest[rule]
+    else:
+        said = f"broke {rule.id} in another process, and not when the same scene was played in this one"
+        tally.blame(CandidateFault("offer or blank", 0, said, _UNLIKE), scene)
+
+
+def _blame(tally: Tally, wire: FaultWire) -> None:
+    kind = CandidateHung if wire.hung else CandidateFault
+    fault = kind(wire.method, wire.refresh, wire.said, wire.advice, wire.trace)
+    tally.blame(fault, decode_case(bytes(wire.scene), "a posted scene").scene)
+
+
+def _fault(fault: CandidateFault, scene: Scene) -> FaultWire:
+    return FaultWire(
+        hung=isinstance(fault, CandidateHung),
+        method=fault.method,
+        refresh=fault.refresh,
+        said=fault.said,
+        advice=fault.advice,
+        trace=fault.trace,
+        scene=_scene(scene),
+    )
+
+
+def _scene(scene: Scene) -> msgspec.Raw:
+    return msgspec.Raw(encode_case(Case(scene=scene)))
+
+
+def _ids(rules: set[Rule]) -> tuple[str, ...]:
+    return tuple(rule.id for rule in RULES if rule in rules)
+
+
+def _rules(ids: tuple[str, ...]) -> set[Rule]:
+    return {rule(name) for name in ids}
+
+
+def _plain(cycles: Fraction) -> Rational:
+    return cycles.numerator if cycles.denominator == 1 else cycles

@@ -1,0 +1,146 @@
+"""The stages of a check: which units each is made of, what it is called, and what its scenes count for."""
+
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from planeproof.scenes.crystals import LONG, crystal_scenes
+from planeproof.search.order import Order
+from planeproof.search.units import LAW_SCENES, Stage, Unit
+
+STEERED_AT_A_TIME = 250
+"""Scenes of one unit of the steered search, which begins with small scenes and learns from those it has played."""
+
+INDEPENDENT_AT_A_TIME = 100
+"""Scenes of one unit that is drawn independently."""
+
+STEERED_SHARE = 0.5
+"""With a time limit, when the steered search must be over, as a share of it."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Limits:
+    """How much to search: ``scenes`` in all over all machines, or for ``seconds``."""
+
+    scenes: int
+    seconds: float | None
+
+    def __post_init__(self) -> None:
+        if self.scenes < 1:
+            raise ValueError(f"scenes is {self.scenes}: at least 1 must be played")
+        if self.seconds is not None and not 0 < self.seconds < math.inf:
+            raise ValueError(f"seconds is {self.seconds}: it must be above 0")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Plan:
+    """One stage of a check.
+
+    ``source``: what its scenes are, for the verdict; ``title``: the same in short. ``total``: how many they are, None
+    where time alone limits them. ``units`` makes its units, endlessly where the total is None. ``share``: of the time,
+    when it must be over; None where it is played however late it is. ``independent``: whether its scenes are drawn
+    independently of one another.
+    """
+
+    stage: Stage
+    title: str
+    source: str
+    total: int | None
+    units: Callable[[], Iterator[Unit]]
+    share: float | None = None
+    independent: bool = False
+
+
+def plans(order: Order, limits: Limits) -> tuple[Plan, ...]:
+    """The stages of a check of ``order`` within ``limits``, one after the other."""
+    return (_laws(order), *_searched(order, limits), _full(order), _crystals(order))
+
+
+def _laws(order: Order) -> Plan:
+    scenes = LAW_SCENES * len(order.machines)
+    return Plan(
+        stage=Stage.LAWS,
+        title="laws of the contract",
+        source=f"{_recipes(order)}, played twice to see that the candidate keeps the laws",
+        total=None,
+        units=lambda: iter([Unit(stage=Stage.LAWS, number=0, scenes=scenes)]),
+    )
+
+
+def _searched(order: Order, limits: Limits) -> tuple[Plan, Plan]:
+    timed, half = limits.seconds is not None, limits.scenes // 2
+    steered = Plan(
+        stage=Stage.STEERED,
+        title="scenes searched by Hypothesis",
+        source=f"{_recipes(order)}, searched by Hypothesis",
+        total=None if timed else half,
+        units=lambda: _rounds(order, None if timed else half),
+        share=STEERED_SHARE,
+    )
+    rest = None if timed else limits.scenes - half
+    independent = Plan(
+        stage=Stage.INDEPENDENT,
+        title="scenes drawn independently",
+        source=f"{_recipes(order)}, drawn independently",
+        total=rest,
+        units=lambda: _parts(Stage.INDEPENDENT, rest, INDEPENDENT_AT_A_TIME),
+        share=1.0,
+        independent=True,
+    )
+    return steered, independent
+
+
+def _rounds(order: Order, total: int | None) -> Iterator[Unit]:
+    """Each machine in turn gets a round, all of them about as many scenes."""
+    if total is None:
+        yield from _parts(Stage.STEERED, None, STEERED_AT_A_TIME)
+        return
+    machines = len(order.machines)
+    shares = [total // machines + (place < total % machines) for place in range(machines)]
+    number = 0
+    while any(shares):
+        for place, left in enumerate(shares):
+            scenes = min(left, STEERED_AT_A_TIME)
+            if scenes:
+                yield Unit(stage=Stage.STEERED, number=number, scenes=scenes)
+            shares[place] -= scenes
+            number += 1
+
+
+def _parts(stage: Stage, total: int | None, size: int) -> Iterator[Unit]:
+    number = 0
+    while total is None or number * size < total:
+        scenes = size if total is None else min(size, total - number * size)
+        yield Unit(stage=stage, number=number, scenes=scenes, first=number * size)
+        number += 1
+
+
+def _full(order: Order) -> Plan:
+    return Plan(
+        stage=Stage.FULL,
+        title="as many cells as must be shown",
+        source="as many cells as must be shown, on the machines as given",
+        total=len(order.machines),
+        units=lambda: (Unit(stage=Stage.FULL, number=number, scenes=1) for number in range(len(order.machines))),
+    )
+
+
+def _crystals(order: Order) -> Plan:
+    each = [len(crystal_scenes(machine, pictures=1, long=1)) for machine in order.machines]
+    return Plan(
+        stage=Stage.CRYSTALS,
+        title="crystals turning",
+        source=f"crystals turning, for up to {LONG} pictures, on the machines as given",
+        total=sum(each),
+        units=lambda: (
+            Unit(stage=Stage.CRYSTALS, number=number, scenes=scenes) for number, scenes in enumerate(each) if scenes
+        ),
+    )
+
+
+def _recipes(order: Order) -> str:
+    if order.as_given:
+        return "recipes on the machines as given"
+    demanded = any(machine.demands.patience is not None for machine in order.machines)
+    own = ", each with its own default patience, not the demanded one" if demanded else ""
+    return f"recipes on small relatives of the machines{own}"

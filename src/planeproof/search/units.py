@@ -1,0 +1,136 @@
+"""Units of work: a check is a list of them, stage by stage. Each is played by itself, here or elsewhere.
+
+What a unit plays depends on the order and on the unit alone, so that a check finds the same in one process and in
+many, and a unit whose process died can be played again.
+"""
+
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import Enum
+
+from planeproof.contract import Machine
+from planeproof.scenes.crystals import crystal_scenes
+from planeproof.scenes.full import full_scene
+from planeproof.search.costs import cost_of
+from planeproof.search.laws import check_laws
+from planeproof.search.order import Order
+from planeproof.search.steering import steer
+from planeproof.search.trial import Trial
+
+LAW_SCENES = 4
+"""Scenes a machine that are played twice, to see whether the candidate is deterministic."""
+
+GoOn = Callable[[], bool]
+"""Asked before each scene; may raise KeyboardInterrupt."""
+
+
+class Stage(Enum):
+    """What the scenes of a unit are, in the order in which a check goes through them."""
+
+    LAWS = "laws"
+    STEERED = "steered"
+    INDEPENDENT = "independent"
+    FULL = "full"
+    CRYSTALS = "crystals"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Unit:
+    """Unit ``number`` of ``stage``, at most ``scenes`` scenes. Units take the machines of the order in turn.
+
+    Those of `Stage.LAWS` and `Stage.INDEPENDENT` have scenes of all machines; ``first`` is the number of the first.
+    """
+
+    stage: Stage
+    number: int
+    scenes: int
+    first: int = 0
+
+    @property
+    def key(self) -> str:
+        """Names this unit among all units of an order."""
+        return f"{self.stage.value} {self.number}, {self.scenes} from {self.first}"
+
+    def machine(self, order: Order) -> Machine:
+        """The machine whose turn it is."""
+        return order.machines[self.number % len(order.machines)]
+
+
+def run(order: Order, unit: Unit, trial: Trial, *, go_on: GoOn) -> None:
+    """Play ``unit`` in ``trial``, which has not played yet; ends early when something is found or ``go_on`` says so.
+
+    Ctrl-C ends it too, and is noted in the trial, so that what was found is not lost.
+    """
+
+    def asked_first() -> bool:
+        on = go_on()
+        trial.cut_short |= not on
+        return on
+
+    try:
+        _RUNS[unit.stage](order, unit, trial, asked_first)
+    except KeyboardInterrupt:
+        trial.interrupted = True
+
+
+def until(seconds: float | None) -> GoOn:
+    """Says to go on for so many seconds from now; without limit if None."""
+    if seconds is None:
+        return lambda: True
+    end = time.monotonic() + seconds
+    return lambda: time.monotonic() < end
+
+
+def _laws(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
+    each = unit.scenes // len(order.machines)
+    check_laws(trial, [order.draw(machine, "law", number) for machine in order.machines for number in range(each)])
+    # They ask something else: by them alone no rule has had its chance.
+    trial.exercised.clear()
+
+
+def _steered(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
+    steer(
+        trial,
+        unit.machine(order),
+        as_given=order.as_given,
+        most=unit.scenes,
+        first_seed=order.seed * 1_000_003 + unit.number,
+        go_on=go_on,
+    )
+
+
+def _independent(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
+    machines = len(order.machines)
+    for number in range(unit.first, unit.first + unit.scenes):
+        if not go_on():
+            return
+        # In turn, not at random: with as many scenes of each machine the bound only becomes safer.
+        trial.play(order.draw(order.machines[number % machines], "scene", number // machines))
+        if trial.decided:
+            return
+
+
+def _full(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
+    if go_on():
+        trial.play(full_scene(unit.machine(order)))
+
+
+def _crystals(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
+    machine, plays = unit.machine(order), []
+    for scene in crystal_scenes(machine):
+        played = trial.play(scene) if go_on() else None
+        if played is None or trial.decided:
+            return
+        plays.append(played)
+    if plays:
+        trial.costs.append(cost_of(machine, plays))
+
+
+_RUNS: dict[Stage, Callable[[Order, Unit, Trial, GoOn], None]] = {
+    Stage.LAWS: _laws,
+    Stage.STEERED: _steered,
+    Stage.INDEPENDENT: _independent,
+    Stage.FULL: _full,
+    Stage.CRYSTALS: _crystals,
+}
