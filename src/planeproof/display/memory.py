@@ -1,5 +1,6 @@
 """Picture memory in numpy: its bytes, the view they are seen through, and the frame that results."""
 
+import copy
 from dataclasses import dataclass
 from typing import Self
 
@@ -40,10 +41,16 @@ class PictureMemory:
         self._frame: Frame | None = None
 
     def copy(self) -> Self:
-        """A second picture memory with the same contents."""
+        """A second picture memory with the same contents, all else worked out anew."""
         twin = type(self)(self.machine)
         twin.contents[:] = self.contents
         twin._stale[:] = True
+        return twin
+
+    def twin(self) -> Self:
+        """A second picture memory that is just as this one, down to the frame that it has at hand."""
+        twin = copy.copy(self)
+        twin.contents, twin._pixels, twin._stale = self.contents.copy(), self._pixels.copy(), self._stale.copy()
         return twin
 
     def store(self, addresses: NDArray[np.intp], values: NDArray[np.uint8], *, unseen: bool = False) -> None:

@@ -1,7 +1,8 @@
 """The judge: plays one scene against one candidate, and gives a verdict."""
 
 from planeproof.judge.conversation import CandidateFault, CandidateHung, MakeScheduler
-from planeproof.judge.play import Play, Refresh, not_applicable, play
+from planeproof.judge.duplicating import NotDuplicable
+from planeproof.judge.play import SETTLED, Paused, Play, Player, Refresh, not_applicable, play
 from planeproof.judge.verdict import (
     Basis,
     Cost,
@@ -17,14 +18,18 @@ from planeproof.judge.verdict import (
 from planeproof.judge.violation import Violation
 
 __all__ = [
+    "SETTLED",
     "Basis",
     "CandidateFault",
     "CandidateHung",
     "Cost",
     "Finding",
     "MakeScheduler",
+    "NotDuplicable",
     "Outcome",
+    "Paused",
     "Play",
+    "Player",
     "Profile",
     "Refresh",
     "RuleReport",

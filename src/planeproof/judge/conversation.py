@@ -3,11 +3,12 @@
 A candidate that breaks a law of the contract is at fault itself, whatever the rules say: `CandidateFault`.
 """
 
+import copy
 import signal
 import threading
 import traceback
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
 from itertools import islice
 from operator import index
@@ -17,6 +18,7 @@ from typing import Any, TypeVar
 from planeproof.contract import Answer, Burst, Machine, Picture, Scheduler
 from planeproof.contract.burst import FARTHEST
 from planeproof.contract.errors import in_words
+from planeproof.judge.duplicating import Duplicable, NotDuplicable
 from planeproof.judge.lending import Loan, own_machine, own_picture
 
 T = TypeVar("T")
@@ -109,16 +111,16 @@ class Conversation:
     call_seconds: float = CALL_SECONDS
     refresh: int = -1
 
-    @contextmanager
-    def open(self) -> Iterator[None]:
-        """Calls may be made inside."""
+    def __post_init__(self) -> None:
         self._limit = _TimeLimit(self.call_seconds)
         self._loans: dict[str, Loan] = {}
         time = self.machine.time
         self._most = int(REFRESHES_OF_BYTES * time.lines * time.cycles_per_line / time.per_byte) + 1
         self._steps = set(self.machine.layout.steps)
-        with self._limit.ready():
-            yield
+
+    def open(self) -> AbstractContextManager[None]:
+        """Calls may be made inside."""
+        return self._limit.ready()
 
     def start(self) -> tuple[Burst, ...]:
         """Make the scheduler and let it set up. Raises `CandidateFault`."""
@@ -135,6 +137,14 @@ class Conversation:
     def blank(self, cycles: int) -> tuple[Burst, ...]:
         """Let it use one blanking. Raises `CandidateFault`."""
         return self._bursts("blank", self._most, lambda: self._scheduler.blank(cycles))
+
+    def halted(self) -> "Halted":
+        """The conversation as it is now, to be taken up from here any number of times. Raises `NotDuplicable`."""
+        marked = next((name for name, loan in self._loans.items() if loan.marked), None)
+        if marked is not None:
+            raise NotDuplicable(f"it keeps something on the {marked} that it was given")
+        lent = {id(value): value for loan in self._loans.values() for value in loan.held}
+        return Halted(self, Duplicable.of(self._scheduler, lent))
 
     # --- what it returns ----------------------------------------------------------------------------------
 
@@ -216,3 +226,17 @@ class Conversation:
             if loan.changed:
                 advice = "Change nothing that you are given: keep what you work out in the scheduler."
                 raise CandidateFault(method, self.refresh, f"changed the {name} it was given", advice)
+
+
+@dataclass(frozen=True, eq=False)
+class Halted:
+    """A conversation at one moment; what was lent by then stays lent to every scheduler that goes on from here."""
+
+    _conversation: Conversation
+    _scheduler: Duplicable
+
+    def again(self) -> Conversation:
+        """One that goes on from that moment, with a scheduler of its own. Raises `NotDuplicable`."""
+        twin = copy.copy(self._conversation)
+        twin._scheduler, twin._loans = self._scheduler.again(), dict(twin._loans)
+        return twin

@@ -7,6 +7,7 @@ judge and the next scheduler read theirs. Asked after every call, so it must cos
 import copy
 from collections.abc import Sequence
 from dataclasses import fields, is_dataclass
+from functools import lru_cache
 from operator import attrgetter, is_
 from typing import Any
 
@@ -17,14 +18,24 @@ _PICTURE_FIELDS = tuple(field.name for field in fields(Picture))
 
 
 class Loan:
-    """A value that was handed over, made of ``parts``; ``changed`` tells whether it is not as it was then."""
+    """A value that was handed over, made of ``parts``; ``changed`` tells whether it is not as it was then.
+
+    ``held``: the value, its parts and what its fields hold, which whoever has it may keep.
+    """
 
     def __init__(self, value: object, names: tuple[str, ...], parts: Sequence[object] = ()) -> None:
         # Only its fields: what it works out later and keeps (a cached property) is no change.
         self._value, self._fields = value, attrgetter(*names)
         self._before: tuple[Any, ...] = self._fields(value)
+        self._objects: tuple[Any, ...] = (value, *parts)
+        self.held: tuple[object, ...] = (*self._objects, *self._before)
         self._parts = [vars(part) for part in parts]
         self._parts_before = [dict(part) for part in self._parts]
+
+    @property
+    def marked(self) -> bool:
+        """Whether something that it never had hangs on it: another scheduler that held it too would find that there."""
+        return any(vars(one).keys() - _own_names(type(one)) for one in self._objects)
 
     @property
     def changed(self) -> bool:
@@ -34,6 +45,11 @@ class Loan:
             return not same or self._parts != self._parts_before
         except Exception:  # a field is gone, or holds something that can't be compared
             return True
+
+
+@lru_cache
+def _own_names(kind: type) -> frozenset[str]:
+    return frozenset({*dir(kind), *(field.name for field in fields(kind))})
 
 
 def own_machine(machine: Machine) -> tuple[Machine, Loan]:

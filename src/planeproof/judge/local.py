@@ -1,8 +1,10 @@
 """The local rules, judged write by write as bytes land in picture memory."""
 
+import copy
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from itertools import pairwise
+from typing import Self
 
 import numpy as np
 from numpy.typing import NDArray
@@ -40,6 +42,13 @@ class WriteJudge:
         self.revealed: Frame | None = None
         self._judged_tiles: NDArray[np.intp] = np.zeros(0, dtype=np.intp)
         self._unseen = Unseen(memory)
+
+    def twin(self, memory: PictureMemory, report: Report, shown_right: ShownRight) -> Self:
+        """Another that has judged the same so far, for a twin of the memory."""
+        twin = copy.copy(self)
+        twin.memory, twin._report, twin._shown_right = memory, report, shown_right
+        twin._unseen = self._unseen.twin(memory)
+        return twin
 
     def begin(self, pieces: Sequence[Piece], *, setting_up: bool = False) -> None:
         """Get ready for the pieces of one refresh, of which the view change is found in advance."""

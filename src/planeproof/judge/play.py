@@ -1,20 +1,25 @@
 """Playing one scene against one candidate, and what came of it."""
 
+import copy
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from contextlib import AbstractContextManager
+from dataclasses import dataclass
 
 import numpy as np
 
-from planeproof.contract import Answer, Burst, Outside, Rational, Rule, RuleClass, Scene
+from planeproof.contract import Answer, Burst, Machine, Outside, Picture, Rational, Rule, RuleClass, Scene
 from planeproof.contract.rules import BLANKING_ONLY, HIDDEN_WRITES, RULES
 from planeproof.display import Arrivals, Frame, PictureMemory, Piece, active_display, blank_frame, land, set_up
 from planeproof.display.landing import taken_by
-from planeproof.judge.conversation import CALL_SECONDS, Conversation, MakeScheduler
+from planeproof.judge.conversation import CALL_SECONDS, Conversation, Halted, MakeScheduler
 from planeproof.judge.local import WriteJudge, judge_lateness, with_margin
 from planeproof.judge.seen import Viewer
 from planeproof.judge.violation import Violation
 from planeproof.judge.witness import Witnesses
+
+SETTLED = (Answer.TAKEN, Answer.TOO_BIG)
+"""Answers after which a picture is not offered again."""
 
 KEPT_OF_A_RULE = 64
 """Violations of one rule that a play keeps; the others are only counted."""
@@ -73,21 +78,31 @@ class Play:
 
 def play(scene: Scene, make: MakeScheduler, *, call_seconds: float = CALL_SECONDS) -> Play:
     """Play ``scene`` against a new scheduler of ``make``. Raises `CandidateFault` where it breaks a law."""
-    return _Player(scene=scene, make=make, call_seconds=call_seconds).play()
+    player, offered = Player(scene.machine, make, call_seconds=call_seconds), 0
+    with player.open():
+        player.set_up()
+        while not player.over(more=offered < len(scene.pictures)):
+            due = offered < len(scene.pictures) and scene.ready[offered] <= player.number
+            answer = player.refresh(scene.pictures[offered] if due else None, scene.cycles_of(player.number))
+            offered += answer in SETTLED
+    return player.told(scene)
 
 
-@dataclass(kw_only=True)
-class _Player:
-    scene: Scene
-    make: MakeScheduler
-    call_seconds: float
-    violations: list[Violation] = field(default_factory=list)
-    counts: Counter[Rule] = field(default_factory=Counter)
-    refreshes: list[Refresh] = field(default_factory=list)
+class Player:
+    """Plays refresh after refresh on ``machine`` against a new scheduler of ``make``, and judges.
 
-    def play(self) -> Play:
-        machine = self.scene.machine
-        self.conversation = Conversation(machine=machine, make=self.make, call_seconds=self.call_seconds)
+    Call `set_up`, then `refresh` until it is `over`, all inside `open`; ``number`` is the refresh that comes next.
+    Between two refreshes it can be `paused`, and gone on with from there more than once. Raises `CandidateFault` where
+    the scheduler breaks a law.
+    """
+
+    def __init__(self, machine: Machine, make: MakeScheduler, *, call_seconds: float = CALL_SECONDS) -> None:
+        self.machine = machine
+        self.number = 0
+        self.refreshes: list[Refresh] = []
+        self.violations: list[Violation] = []
+        self.counts: Counter[Rule] = Counter()
+        self.conversation = Conversation(machine=machine, make=make, call_seconds=call_seconds)
         self.memory = PictureMemory(machine)
         self.viewer = Viewer(machine, self._report)
         self.writes = WriteJudge(self.memory, self._report, self.viewer.may_be_shown)
@@ -96,12 +111,41 @@ class _Player:
         self.overdue: tuple[Piece, ...] = ()
         self.frame: Frame | None = None
         self.torn, self.asked_of, self.something = False, self.blank, False
-        with self.conversation.open():
-            bursts = self._set_up()
-            self._run()
+        self.answered_at = 0
+
+    def open(self) -> AbstractContextManager[None]:
+        """The scheduler may be called inside."""
+        return self.conversation.open()
+
+    def set_up(self) -> None:
+        """Let the scheduler set up."""
+        self.bursts = self.conversation.start()
+        pieces = set_up(self.bursts)
+        self.writes.begin(pieces, setting_up=True)
+        for piece in pieces:
+            self.writes.write(piece)
+
+    def over(self, *, more: bool) -> bool:
+        """Whether nothing is left to be seen; ``more`` tells whether there are pictures yet to be offered."""
+        idle = not more and not self.viewer.waiting and self.answered_at > self.machine.patience
+        return self.viewer.gave_up or idle
+
+    def refresh(self, picture: Picture | None, cycles: int) -> Answer | None:
+        """Offer ``picture``, if any, then play one refresh whose blanking has ``cycles``; the answer."""
+        self.conversation.refresh = self.number
+        answer = None if picture is None else self._offer(picture)
+        if answer in SETTLED:
+            self.answered_at = 0
+        self.answered_at += cycles == self.machine.blank_cycles
+        self._play(None if picture is None else picture.number, answer, cycles)
+        self.number += 1
+        return answer
+
+    def told(self, scene: Scene) -> Play:
+        """What came of it, where it was ``scene`` that was played."""
         return Play(
-            scene=self.scene,
-            set_up=bursts,
+            scene=scene,
+            set_up=self.bursts,
             refreshes=tuple(self.refreshes),
             violations=tuple(self.violations),
             counts=dict(self.counts),
@@ -110,39 +154,25 @@ class _Player:
             shown=self.viewer.changes,
         )
 
+    def paused(self) -> "Paused":
+        """This moment, between two refreshes. Raises `NotDuplicable` for a scheduler that can't be had twice."""
+        return Paused(self._twin(self.conversation), self.conversation.halted())
+
+    def _twin(self, conversation: Conversation) -> "Player":
+        twin = copy.copy(self)
+        twin.conversation = conversation
+        twin.refreshes, twin.violations = list(self.refreshes), list(self.violations)
+        twin.counts, twin.witnesses = self.counts.copy(), self.witnesses.twin()
+        twin.memory, twin.viewer = self.memory.twin(), self.viewer.twin(twin._report)
+        twin.writes = self.writes.twin(twin.memory, twin._report, twin.viewer.may_be_shown)
+        return twin
+
     def _report(self, violation: Violation) -> None:
         self.counts[violation.rule] += 1
         if self.counts[violation.rule] <= KEPT_OF_A_RULE:
             self.violations.append(violation)
 
-    def _set_up(self) -> tuple[Burst, ...]:
-        bursts = self.conversation.start()
-        pieces = set_up(bursts)
-        self.writes.begin(pieces, setting_up=True)
-        for piece in pieces:
-            self.writes.write(piece)
-        return bursts
-
-    def _run(self) -> None:
-        number = answered_at = offered = 0
-        full = self.scene.machine.blank_cycles
-        while not self.viewer.gave_up:
-            waiting = offered < len(self.scene.pictures)
-            if not waiting and not self.viewer.waiting and answered_at > self.scene.machine.patience:
-                return
-            self.conversation.refresh = number
-            answer, picture = None, None
-            if waiting and self.scene.ready[offered] <= number:
-                picture = offered
-                answer = self._offer(offered, number)
-            if answer in (Answer.TAKEN, Answer.TOO_BIG):
-                offered, answered_at = offered + 1, 0
-            answered_at += self.scene.cycles_of(number) == full
-            self._refresh(number, picture, answer)
-            number += 1
-
-    def _offer(self, place: int, number: int) -> Answer:
-        picture = self.scene.pictures[place]
+    def _offer(self, picture: Picture) -> Answer:
         answer = self.conversation.offer(picture)
         self.witnesses.offered(picture, taken=answer is Answer.TAKEN)
         if answer is Answer.TAKEN:
@@ -150,11 +180,11 @@ class _Player:
         elif answer is Answer.BUSY:
             self.viewer.put_off()
         else:
-            self.viewer.decline(picture, number)
+            self.viewer.decline(picture, self.number)
         return answer
 
-    def _refresh(self, number: int, offered: int | None, answer: Answer | None) -> None:
-        machine, disturbed = self.scene.machine, self.scene.cycles_of(number)
+    def _play(self, offered: int | None, answer: Answer | None, disturbed: int) -> None:
+        machine, number = self.machine, self.number
         cycles = min(disturbed, machine.blank_cycles - taken_by(machine, self.overdue))
         bursts = self.conversation.blank(cycles) if cycles > 0 else ()
         arrivals = land(machine, number, bursts, cycles, self.overdue)
@@ -185,7 +215,7 @@ class _Player:
     def _display(self, number: int, arrivals: Arrivals) -> None:
         if not arrivals.pieces and not arrivals.overdue and self.frame is not None and not self.torn:
             return
-        machine = self.scene.machine
+        machine = self.machine
         for piece in (*arrivals.pieces, *arrivals.overdue):
             if piece.late and piece.refresh == number:
                 judge_lateness(piece, machine.outside, self._report)
@@ -219,13 +249,25 @@ class _Player:
         """What spared the viewer: the cycles ``left`` of the blanking, or those until the window would be drawn."""
         if kept == len(self.violations):
             return
-        time = self.scene.machine.time
-        until_drawn = max(self.scene.machine.window.first_line * time.cycles_per_line + left, 0)
+        time = self.machine.time
+        until_drawn = max(self.machine.window.first_line * time.cycles_per_line + left, 0)
         for place in range(kept, len(self.violations)):
             violation = self.violations[place]
             if violation.rule.rule_class is RuleClass.DISCIPLINE:
                 late = violation.rule is BLANKING_ONLY or left < 0
                 self.violations[place] = with_margin(violation, until_drawn if late else left)
+
+
+@dataclass(frozen=True, eq=False)
+class Paused:
+    """A player at one moment between two refreshes."""
+
+    _player: Player
+    _halted: Halted
+
+    def again(self) -> Player:
+        """A player that goes on from there, with a scheduler of its own. Raises `NotDuplicable`."""
+        return self._player._twin(self._halted.again())
 
 
 def _when(violation: Violation) -> tuple[int, bool, int, int, int]:

@@ -1,7 +1,9 @@
 """The seen rules, judged from frames and answers alone: what the viewer sees is the oracle."""
 
+import copy
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Self
 
 import numpy as np
 from numpy.typing import NDArray
@@ -56,6 +58,12 @@ class Viewer:
     def waiting(self) -> bool:
         """Whether a taken picture is still to be seen."""
         return self._place + 1 < len(self._line)
+
+    def twin(self, report: Callable[[Violation], None]) -> Self:
+        """A second viewer who has seen the same, and reports to somebody else."""
+        twin = copy.copy(self)
+        twin._report, twin._line = report, list(self._line)
+        return twin
 
     # --- answers -----------------------------------------------------------------------------------------
 

@@ -3,6 +3,9 @@
 Nearly all bytes of a right scheduler pass it. Those that do not are judged one by one, with the same result.
 """
 
+import copy
+from typing import Self
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -15,6 +18,12 @@ class Unseen:
     def __init__(self, memory: PictureMemory) -> None:
         self._memory = memory
         self._showing: dict[bytes, NDArray[np.uint8]] = {}
+
+    def twin(self, memory: PictureMemory) -> Self:
+        """The same test for another memory of the same machine; what is known of its palettes is shared."""
+        twin = copy.copy(self)
+        twin._memory = memory
+        return twin
 
     def plainly(self, addresses: NDArray[np.intp], values: NDArray[np.uint8]) -> bool:
         """Whether all bytes are ours, none is of the shown page, and no bit that shows changes in a tile that is named.

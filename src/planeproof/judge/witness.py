@@ -1,5 +1,8 @@
 """Witnesses: for each rule, whether the situation in which it could have been broken did occur."""
 
+import copy
+from typing import Self
+
 from planeproof.contract import Machine, Picture, Rational, Rule
 from planeproof.contract.rules import (
     BLANKING_ONLY,
@@ -22,6 +25,12 @@ class Witnesses:
         self._seen: set[Rule] = set()
         self._patterns = self._map = False
         self._left: Rational | None = None
+
+    def twin(self) -> Self:
+        """Another that has collected the same."""
+        twin = copy.copy(self)
+        twin._seen = set(self._seen)
+        return twin
 
     @property
     def exercised(self) -> frozenset[Rule]:
