@@ -29,7 +29,7 @@ def comparison_lines(comparison: Comparison) -> list[str]:
     named = {id(standing): _letter(place) for place, standing in enumerate(comparison.standings)}
     parts = [_opening(comparison)]
     for row in rows:
-        heads = [f"{named[id(standing)]} {_short(standing.target)}"[: _COLUMN - 1] for standing in row]
+        heads = [f"{named[id(standing)]} {_short(standing.target)}"[: _COLUMN - 2] for standing in row]
         parts.append([_line(f"Right or wrong, {comparison.scenes} scenes", heads, 0), *_judged(row)])
         for place, machine in enumerate(comparison.machines):
             parts.append([_line(f"Spent on {machine}"[: _LABEL - 1], heads, 0), *_spent(row, place)])
@@ -73,22 +73,21 @@ def _judged(row: Sequence[Standing]) -> Iterator[str]:
     yield _line("outcome", [_outcome(standing.outcome) for standing in row], 2)
     yield _line("scenes played", [str(standing.played) for standing in row], 2)
     yield _line("pictures declined", [str(standing.declined) for standing in row], 2)
-    counts = [{rule: ("", times) for rule, times in standing.broken} for standing in row]
-    for standing, found in zip(row, counts, strict=True):
-        found |= {rule: ("exposed ", times) for rule, times in standing.exposed}
-        found |= dict.fromkeys(standing.idle, ("idle", 0))
+    states = [_states(standing) for standing in row]
     for rule in RULES:
-        if any(rule in found for found in counts):
-            yield _line(f"{rule.id} broken in", [_times(found, rule) for found in counts], 2)
+        if any(rule in state for state in states):
+            yield _line(f"{rule.id} broken in", [state.get(rule, _NOTHING) for state in states], 2)
+
+
+def _states(standing: Standing) -> dict[Rule, str]:
+    """What there is to say of a rule, where it is not kept."""
+    broken = {rule: str(times) for rule, times in standing.broken}
+    exposed = {rule: f"exposed {times}" for rule, times in standing.exposed}
+    return broken | exposed | dict.fromkeys(standing.idle, "idle")
 
 
 def _outcome(outcome: Outcome) -> str:
     return "ERROR" if outcome is Outcome.CANDIDATE_ERROR else outcome.name
-
-
-def _times(found: dict[Rule, tuple[str, int]], rule: Rule) -> str:
-    word, times = found.get(rule, ("", 0))
-    return f"{word}{times}" if times else word or _NOTHING
 
 
 # --- what was spent ---------------------------------------------------------------------------------------------

@@ -101,8 +101,8 @@ def compare(
     """
     if not targets or not machines or scenes < 1:
         raise ValueError(
-            f"targets is {targets!r}, machines {machines!r} and scenes {scenes}: name at least one target and one machine, "
-            "and ask for at least 1 scene"
+            f"targets is {targets!r}, machines {machines!r} and scenes {scenes}: name at least one target and one "
+            "machine, and ask for at least 1 scene"
         )
     candidates = [load(target) for target in targets]
     chosen = tuple(read_machine(machine) if isinstance(machine, str) else machine for machine in machines)
