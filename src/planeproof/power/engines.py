@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from planeproof.power import arrays, edges, exhaustion, recipes, spec, uniform
+from planeproof.power import arrays, edges, exhaustion, fitting, recipes, spec, uniform
 from planeproof.power.hunt import Hunt
 
 
@@ -28,10 +28,11 @@ ENGINES: tuple[Engine, ...] = (
     Engine(name="edges", hunt=edges.hunt, what="the solver's edge scenes, on the machine as given", seeded=False),
     Engine(name="exhaustion", hunt=exhaustion.hunt, what="every scene of a tiny machine", seeded=False),
     Engine(name="spec", hunt=spec.hunt, what="whether it takes the proved steps of its base; names no rule"),
-    Engine(name="uniform", hunt=uniform.hunt, what="random pictures on the machine as given", ours=False),
+    Engine(name="uniform", hunt=uniform.hunt, what="random bytes in every cell, on the machine as given", ours=False),
+    Engine(name="fitting", hunt=fitting.hunt, what="random pictures of cells that must be shown", ours=False),
     Engine(name="arrays", hunt=arrays.hunt, what="plain Hypothesis arrays on the machine as given", ours=False),
 )
-"""All engines; the last two are the baselines."""
+"""All engines; the last three are the baselines."""
 
 
 def engine_named(name: str) -> Engine:

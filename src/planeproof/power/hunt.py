@@ -89,6 +89,11 @@ class Hunt:
         if shown == self.fault.rule.id and (self.smallest is None or size.key < self.smallest.key):
             self.smallest = size
 
+    def hears(self, played: int, first: dict[str, int], smallest: Scene | None) -> None:
+        """Take over what somebody else has counted: scenes, when each rule was first seen, and the smallest scene."""
+        self.played, self.first = played, first
+        self.smallest = None if smallest is None else SceneSize.of(smallest)
+
     def strays(self, scene: Scene, where: str) -> None:
         """Remember that ``scene`` left the proved steps, and where."""
         self.strayed, self.smallest = where, SceneSize.of(scene)

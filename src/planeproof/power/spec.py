@@ -1,7 +1,7 @@
 """The engine `spec`: does what the fault writes leave the proved steps of the scheduler that it is made from?
 
-For bases that are written as steps, on machines that these are for. It names no rule: a fault that has strayed from what
-is proved need not have broken anything, and a fault that breaks a rule of progress alone never strays. The scenes are
+For bases that are written as steps, on machines that these are for. It names no rule: a fault that has strayed from
+what is proved need not have broken anything, and a fault that breaks a rule of progress alone never strays. The scenes are
 those that a check draws independently; each byte takes the proof's own formula, so they are slow, and few.
 """
 
@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from planeproof.candidates.reference import Delta, Fresh, Reuse, SplitPool
 from planeproof.judge import CandidateFault, play
 from planeproof.power.hunt import Hunt, NothingToAsk
-from planeproof.search.checking import draw
+from planeproof.search.order import draw
 
 if TYPE_CHECKING:
     from planeproof.contract import Machine

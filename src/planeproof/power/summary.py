@@ -1,5 +1,6 @@
 """What many hunts come to: for each fault and engine, for each engine, and for our engines beside the baselines."""
 
+import math
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -11,14 +12,17 @@ from planeproof.power.engines import ENGINES, Engine, engine_named
 YARDSTICK = "recipes"
 """The engine that the baselines are held against."""
 
+ENOUGH = 0.95
+"""The share of the seeds that must catch a fault: 1 of 1, 10 of 10, 95 of 100."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class FaultRow:
     """One fault hunted by one engine, with ``seeds`` seeds.
 
     ``caught``, ``strayed``, ``wrong``: with how many of them it was caught by its own rule, left the proved steps, was
-    caught by other rules only. ``others``: rules seen before its own. ``scenes``, ``seconds``: median and worst over the
-    seeds that caught it (or in which it strayed); None where none did. ``smallest``: over all seeds. ``note``: why the
+    caught by other rules only. ``others``: other rules seen. ``scenes``, ``seconds``: median and worst over the seeds that caught it (or in which it strayed); None where none did. ``tried``: the most scenes that a seed played
+    without finding it, None where all found it. ``smallest``: the smallest scene over all seeds. ``note``: why the
     engine had nothing to ask.
     """
 
@@ -34,6 +38,7 @@ class FaultRow:
     worst_scenes: int | None
     seconds: float | None
     worst_seconds: float | None
+    tried: int | None
     smallest: SceneSize | None
     note: str
 
@@ -45,15 +50,20 @@ class FaultRow:
     @property
     def asked(self) -> bool:
         """Whether the engine had something to ask of this fault."""
-        return not self.note or self.found > 0
+        return not self.note
+
+    @property
+    def enough(self) -> bool:
+        """Whether enough of the seeds found it."""
+        return self.found >= math.ceil(ENOUGH * self.seeds)
 
 
 @dataclass(frozen=True, kw_only=True)
 class EngineRow:
     """One engine over all faults that it was asked about: medians and worsts over the faults that it found.
 
-    A fault counts with its median over the seeds; the worsts are over all hunts that found something. ``survivors``:
-    faults that not every seed found, with how many did; ``wrong``: faults that a seed caught by other rules only.
+    A fault counts with its median over the seeds; the worsts are over all hunts that found something. Faults that not
+    enough seeds found are ``wrong`` where some seed caught them by other rules only, else ``survivors``.
     """
 
     engine: str
@@ -63,7 +73,7 @@ class EngineRow:
     worst_scenes: int | None
     seconds: float | None
     worst_seconds: float | None
-    survivors: tuple[tuple[str, int], ...]
+    survivors: tuple[str, ...]
     wrong: tuple[str, ...]
 
 
@@ -71,15 +81,16 @@ class EngineRow:
 class Beside:
     """A baseline beside `YARDSTICK`: how many times as many scenes it takes.
 
-    ``found``: faults of those asked that it finds at all. ``ratio``: median over these of its scenes by ours.
-    ``at_least``: the same over all faults, where one that it does not find counts with the scenes that it has tried, so
-    that the true figure is no less.
+    ``found``: faults of those asked that it finds at all. ``ratio``: median over these of its scenes by ours,
+    ``slower``: of its seconds by ours. ``at_least``: median of the scenes by ours over all faults, where one that it
+    does not find counts with the scenes that it has tried, so that the true figure is no less.
     """
 
     engine: str
     asked: int
     found: int
     ratio: float | None
+    slower: float | None
     at_least: float | None
 
 
@@ -98,12 +109,12 @@ class Summary:
 
     @property
     def survivors(self) -> tuple[str, ...]:
-        """Faults that an engine that must find them has not found with every seed."""
-        return tuple(dict.fromkeys(fault for row in self.must for fault, _ in row.survivors))
+        """Faults that an engine that must find them has not found with enough seeds."""
+        return tuple(dict.fromkeys(fault for row in self.must for fault in row.survivors))
 
     @property
     def wrong(self) -> tuple[str, ...]:
-        """Faults that such an engine has caught by other rules only, with some seed."""
+        """Faults that such an engine has, with too many seeds, caught by other rules only."""
         return tuple(dict.fromkeys(fault for row in self.must for fault in row.wrong))
 
 
@@ -139,6 +150,7 @@ def _fault_row(hunts: Sequence[Detection]) -> FaultRow:
         worst_scenes=max(scenes, default=None),
         seconds=_median(seconds),
         worst_seconds=max(seconds, default=None),
+        tried=max((hunt.scenes for hunt in hunts if hunt.fails), default=None),
         smallest=min(sizes, key=lambda size: size.key, default=None),
         note=next((hunt.note for hunt in hunts if hunt.outcome is Outcome.NOT_FOR), ""),
     )
@@ -155,22 +167,23 @@ def _engine_row(engine: Engine, rows: Sequence[FaultRow]) -> EngineRow:
         worst_scenes=max((row.worst_scenes for row in found if row.worst_scenes is not None), default=None),
         seconds=_median([row.seconds for row in found if row.seconds is not None]),
         worst_seconds=max((row.worst_seconds for row in found if row.worst_seconds is not None), default=None),
-        survivors=tuple((row.fault, row.found) for row in asked if row.found < row.seeds),
-        wrong=tuple(row.fault for row in asked if row.wrong),
+        survivors=tuple(row.fault for row in asked if not (row.enough or row.wrong)),
+        wrong=tuple(row.fault for row in asked if row.wrong and not row.enough),
     )
 
 
 def _beside(engine: Engine, detections: Sequence[Detection], rows: Sequence[FaultRow]) -> Beside:
-    ours = {row.fault: row.scenes for row in rows if row.engine == YARDSTICK and row.scenes is not None}
+    ours = {row.fault: row for row in rows if row.engine == YARDSTICK and row.found}
     theirs = [row for row in rows if row.engine == engine.name]
-    tried = {row.fault: _median(_scenes(detections, row)) or 0 for row in theirs}
-    found = [row for row in theirs if row.found]
+    pairs = [(row, ours[row.fault]) for row in theirs if row.fault in ours]
+    tried = [(_median(_scenes(detections, row)), our) for row, our in pairs]
     return Beside(
         engine=engine.name,
         asked=len(theirs),
-        found=len(found),
-        ratio=_median([row.scenes / ours[row.fault] for row in found if row.scenes and row.fault in ours]),
-        at_least=_median([tried[row.fault] / ours[row.fault] for row in theirs if row.fault in ours]),
+        found=sum(row.found > 0 for row in theirs),
+        ratio=_median([row.scenes / our.scenes for row, our in pairs if row.scenes and our.scenes]),
+        slower=_median([row.seconds / our.seconds for row, our in pairs if row.seconds and our.seconds]),
+        at_least=_median([scenes / our.scenes for scenes, our in tried if scenes and our.scenes]),
     )
 
 

@@ -1,9 +1,8 @@
 """The baseline `uniform`: random pictures, as one writes them first.
 
-On the machine as given, all of it: 1 to 6 pictures, all ready at once, no blanking disturbed. A picture has a uniformly
-random number of cells, from 0 to as many as must be shown, in uniformly random places, and each of their bytes is
-uniformly random. Its author has read the contract and knows that a picture of more cells may be declined, so that bytes
-in *every* cell would show nothing at all; that is the whole of the thought spent on it. The same judge, the same rules.
+On the machine as given, all of it: 1 to 6 pictures, all ready at once, no blanking disturbed, every byte of every cell
+uniformly random. So nearly every cell is occupied, and all of them differ: where the cells are more than must be shown,
+a scheduler may decline every picture. The same judge, the same rules as for our engines.
 """
 
 import numpy as np
@@ -29,8 +28,5 @@ def random_scene(machine: Machine, source: np.random.Generator) -> Scene:
 
 
 def _picture(machine: Machine, source: np.random.Generator) -> Picture:
-    rows = np.zeros((machine.cells, machine.tiles.depth, 8), dtype=np.uint8)
-    count = source.integers(0, min(machine.must_show, machine.cells) + 1)
-    cells = source.choice(machine.cells, size=count, replace=False)
-    rows[cells] = source.integers(0, 256, size=(count, *rows.shape[1:]), dtype=np.uint8)
+    rows = source.integers(0, 256, size=(machine.cells, machine.tiles.depth, 8), dtype=np.uint8)
     return Picture.from_rows(0, in_shape(machine, rows))
