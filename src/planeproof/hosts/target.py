@@ -26,6 +26,16 @@ class Candidate:
     name: str
     make: Callable[[], Scheduler]
 
+    @property
+    def written(self) -> tuple[str, int] | None:
+        """File and line, from 1, where its class or function begins; None where that is not known."""
+        try:
+            made = inspect.unwrap(self.make)
+            file = inspect.getsourcefile(made)
+            return None if file is None else (file, inspect.getsourcelines(made)[1])
+        except (OSError, TypeError):
+            return None
+
 
 def load(target: str | Callable[[], Scheduler]) -> Candidate:
     """The candidate that ``target`` names, or that it is. Raises `TargetError` with what to do instead."""

@@ -137,11 +137,19 @@ class Cost:
     patience: int
 
 
+@dataclass(frozen=True, kw_only=True)
+class Source:
+    """Where a candidate is written: a file, and the line on which its class or function begins, from 1."""
+
+    file: str
+    line: int
+
+
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Verdict:
     """The answer of a check. ``outcomes`` are all that apply, the most serious first.
 
-    ``fault``: the candidate's own breach of the contract, if any. ``fault_scene``: the scene in which it happened;
+    ``source``: where the candidate is written, if that is known. ``fault``: the candidate's own breach of the contract, if any. ``fault_scene``: the scene in which it happened;
     ``fault_case``: where that was saved.
     """
 
@@ -157,6 +165,7 @@ class Verdict:
     fault: CandidateFault | None = None
     fault_case: str | None = None
     fault_scene: Scene | None = None
+    source: Source | None = None
 
     @property
     def outcome(self) -> Outcome:

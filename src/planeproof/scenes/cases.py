@@ -144,8 +144,13 @@ def load_case(path: str | os.PathLike[str]) -> Case:
 
 def encode_case(case: Case) -> bytes:
     """``case`` as JSON, a line a cell."""
+    return msgspec.json.format(msgspec.json.encode(case_wire(case), enc_hook=write_cycles), indent=1) + b"\n"
+
+
+def case_wire(case: Case) -> CaseWire:
+    """The written form of ``case``."""
     scene, found = case.scene, case.found
-    wire = CaseWire(
+    return CaseWire(
         planeproof_case=VERSION,
         machine=from_machine(scene.machine),
         pictures=tuple(
@@ -155,7 +160,6 @@ def encode_case(case: Case) -> bytes:
         disturbances=tuple(DisturbanceWire(refresh=d.refresh, cycles=d.cycles) for d in scene.disturbances),
         found=None if found is None else FoundWire(**asdict(found)),
     )
-    return msgspec.json.format(msgspec.json.encode(wire, enc_hook=write_cycles), indent=1) + b"\n"
 
 
 def decode_case(data: bytes, file: str) -> Case:
@@ -165,7 +169,11 @@ def decode_case(data: bytes, file: str) -> Case:
     if version > VERSION:
         newer = f"planeproof_case is {version}: this version reads up to {VERSION}, take a newer Planeproof"
         raise CaseError(file, newer)
-    wire = _read(raw, CaseWire, file)
+    return case_of(_read(raw, CaseWire, file), file)
+
+
+def case_of(wire: CaseWire, file: str) -> Case:
+    """The case of a written form that was found in ``file``. Raises `CaseError`."""
     try:
         machine = to_machine(wire.machine, "unnamed")
     except MachineError as error:
@@ -181,7 +189,7 @@ def decode_case(data: bytes, file: str) -> Case:
 
 def case_schema() -> str:
     """The text of ``case.schema.json``: a JSON Schema (draft 2020-12) made from what is read here."""
-    schema = msgspec.json.schema(CaseWire, schema_hook=_cycles_schema)
+    schema = msgspec.json.schema(CaseWire, schema_hook=cycles_schema)
     head = {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": "Planeproof case"}
     return json.dumps(head | schema, indent=2) + "\n"
 
@@ -231,6 +239,6 @@ def _bytes(field: str, text: str, length: int) -> bytes:
     return bytes.fromhex(text)
 
 
-def _cycles_schema(kind: type) -> dict[str, Any]:
+def cycles_schema(kind: type) -> dict[str, Any]:
     """The schema of what `read_cycles` reads."""
     return {"type": ["number", "string"], "pattern": "^-?[0-9]+([.][0-9]+|/0*[1-9][0-9]*)?$"}

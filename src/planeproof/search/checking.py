@@ -8,7 +8,7 @@ from itertools import count
 from pathlib import Path
 
 from planeproof.contract import RULES, Machine, Rule, Scheduler
-from planeproof.judge import Basis, Profile, Strength, Verdict
+from planeproof.judge import Basis, Profile, Source, Strength, Verdict
 from planeproof.judge.conversation import CALL_SECONDS
 from planeproof.machines import read_machine
 from planeproof.search.journal import Journal
@@ -133,11 +133,13 @@ class _Run:
         finally:
             self.workers.stop()
             self.trial.finish()
+        written = self.order.candidate.written
         return verdict_of(
             self.trial,
             machines=tuple(machine.name for machine in self.order.machines),
             seed=self.order.seed,
             basis=tuple(self.basis),
+            source=None if written is None else Source(file=written[0], line=written[1]),
         )
 
     def _is_over(self, plan: Plan) -> bool:

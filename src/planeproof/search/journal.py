@@ -5,7 +5,6 @@ A check of anything else is refused. How long it was to take does not matter: a 
 """
 
 import hashlib
-import inspect
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -137,8 +136,5 @@ def _digest(data: bytes) -> str:
 
 def _digest_of_source(order: Order) -> str:
     """Of the file that the candidate is written in; empty where it is in none."""
-    try:
-        file = inspect.getsourcefile(order.candidate.make)
-    except TypeError:
-        file = None
-    return "" if file is None or not Path(file).is_file() else _digest(Path(file).read_bytes())
+    written = order.candidate.written
+    return "" if written is None else _digest(Path(written[0]).read_bytes())

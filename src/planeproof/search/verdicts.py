@@ -10,6 +10,7 @@ from planeproof.judge import (
     Outcome,
     RuleReport,
     RuleStatus,
+    Source,
     Verdict,
     by_seriousness,
 )
@@ -18,7 +19,9 @@ from planeproof.search.size import size
 from planeproof.search.trial import Trial
 
 
-def verdict_of(trial: Trial, *, machines: tuple[str, ...], seed: int, basis: tuple[Basis, ...]) -> Verdict:
+def verdict_of(
+    trial: Trial, *, machines: tuple[str, ...], seed: int, basis: tuple[Basis, ...], source: Source | None = None
+) -> Verdict:
     """The verdict; the scenes of its findings are saved, where the trial saves cases."""
     rules = tuple(_report(trial, rule) for rule in RULES if rule in trial.asked)
     # The smallest scene first, and of equal ones causes before effects: it is the quickest to read.
@@ -38,6 +41,7 @@ def verdict_of(trial: Trial, *, machines: tuple[str, ...], seed: int, basis: tup
         fault=trial.fault,
         fault_case=fault_case,
         fault_scene=trial.fault_scene,
+        source=source,
     )
 
 
