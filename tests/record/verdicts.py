@@ -33,8 +33,8 @@ KINDS: dict[str, tuple[MakeScheduler, dict[str, object]]] = {
     "vacuous": (Delta, {"seconds": 0.001}),
     "exposed": (InPlace, {"machines": "bench", "profile": Profile.SEEN}),
     "fail": (PaletteBeforePage, {}),
-    "fail with pixels": (PatternsToSeenPlane, {}),
-    "fail by several rules": (WrongPitch, {"scenes": 300}),
+    "fail in the set-up": (WrongPitch, {}),
+    "fail by several rules": (PatternsToSeenPlane, {"scenes": 200, "machines": "vitrine-50"}),
     "candidate error": (Raises, {}),
     "hung": (Hangs, {"call_seconds": 0.2}),
 }
