@@ -1,6 +1,18 @@
 """The machines that ship, and the reference schedulers that are meant for each."""
 
-from planeproof.candidates.reference import Delta, Fresh, InPlace, Pairs, Reuse, SplitPool
+from planeproof.candidates.reference import (
+    Columns,
+    Delta,
+    Fresh,
+    InPlace,
+    LazyClear,
+    Library,
+    Pairs,
+    Queued,
+    Reuse,
+    Rows,
+    SplitPool,
+)
 from planeproof.judge import MakeScheduler
 
 MEANT_FOR: tuple[tuple[str, MakeScheduler], ...] = (
@@ -20,5 +32,19 @@ MEANT_FOR: tuple[tuple[str, MakeScheduler], ...] = (
     ("long-frieze", Reuse),
     ("bench", InPlace),
     ("name-plate", InPlace),
+    ("vitrine-50", LazyClear),
+    ("vitrine-60", LazyClear),
+    ("long-frieze", LazyClear),  # entries of two bytes
+    ("vitrine-60", Rows),
+    ("drawer-front", Rows),
+    ("mosaic-floor", Rows),
+    ("vitrine-50", Queued),
+    ("vitrine-60", Queued),
+    ("long-frieze", Queued),
+    ("pigment-chart", Queued),
+    ("case-label", Columns),  # bursts may step a map row
+    ("twin-niche", Library),
+    ("two-wings", Library),
+    ("scroll-case", Library),
 )
 """Pairs of a shape and a strategy that must raise no alarm on it."""

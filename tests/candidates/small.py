@@ -7,6 +7,7 @@ import numpy as np
 
 from planeproof.contract import Demands, Disturbance, Machine, Picture, Scene, TileMap, Window
 from planeproof.machines import read_machine
+from planeproof.scenes.relatives import laid_out_anew
 
 PATTERNS: dict[str, tuple[int, ...]] = {
     ".": (0, 0, 0, 0, 0, 0, 0, 0),
@@ -29,7 +30,10 @@ def small(
     planes: int | None = None,
     demands: Demands | None = None,
 ) -> Machine:
-    """The shipped machine ``shape`` with a small window, ``around`` cells of panel on every side, and few tiles."""
+    """The shipped machine ``shape`` with a small window, ``around`` cells of panel on every side, and few tiles.
+
+    A burst may step a map row where it may on the shipped machine.
+    """
     whole = read_machine(shape)
     window = Window(
         columns=columns,
@@ -39,7 +43,7 @@ def small(
         origin_column=around,
         origin_row=around,
     )
-    return replace(
+    machine = replace(
         whole,
         name=f"{shape}, small",
         window=window,
@@ -48,6 +52,7 @@ def small(
         memory=None,
         demands=demands or Demands(),
     )
+    return laid_out_anew(machine, whole)
 
 
 def picture(machine: Machine, letters: str) -> Picture:

@@ -5,8 +5,19 @@ from dataclasses import replace
 
 import pytest
 
-from planeproof.candidates.faults.queued import Queued
-from planeproof.candidates.reference import Delta, Fresh, InPlace, Pairs, Reuse, SplitPool
+from planeproof.candidates.reference import (
+    Columns,
+    Delta,
+    Fresh,
+    InPlace,
+    LazyClear,
+    Library,
+    Pairs,
+    Queued,
+    Reuse,
+    Rows,
+    SplitPool,
+)
 from planeproof.contract import (
     RULES,
     Answer,
@@ -68,8 +79,12 @@ MEANT: list[tuple[type[Scheduler], list[Machine]]] = [
     (Delta, PLANES_OF_THEIR_OWN),
     (Reuse, PLANES_OF_THEIR_OWN),
     (Queued, PLANES_OF_THEIR_OWN),
+    (LazyClear, PLANES_OF_THEIR_OWN),
+    (Rows, PLANES_OF_THEIR_OWN),
+    (Library, [*PLANES_OF_THEIR_OWN, *NO_PLANES_OF_THEIR_OWN]),
     (SplitPool, NO_PLANES_OF_THEIR_OWN),
     (Pairs, ONE_PAGE),
+    (Columns, ONE_PAGE),
     (InPlace, [PLATE]),
 ]
 
@@ -207,3 +222,69 @@ def test_queued_takes_pictures_ahead() -> None:
     assert [r.answer for r in found.refreshes[:3]] == [Answer.TAKEN, Answer.TAKEN, Answer.BUSY]
     assert [r.current for r in found.refreshes[:5]] == [-1, -1, 0, 1, 2]
     assert list(found.violations) == []
+
+
+def kinds_in(found: Play, refresh: int) -> list[str]:
+    """What each burst of a refresh is to, in order."""
+    bursts = found.refreshes[refresh].bursts
+    return [kind.value for burst in bursts for kind in kinds(found.scene.machine, [burst])]
+
+
+def test_queued_sends_ahead_in_what_a_blanking_has_left() -> None:
+    """After a reveal the same blanking goes on with the next picture, whose reveal comes first in the next blanking."""
+    found = play(scene(ONE_BANK["vitrine-50"], ["A.....", ".B....", "..C..."], cut={0: 0, 1: 0}), Queued)
+    sent = ["tile map", "tile map", "patterns"]
+    assert kinds_in(found, 2) == [*sent, "palette", *sent]
+    assert kinds_in(found, 3) == ["palette", *sent]
+    assert kinds_in(found, 4) == ["palette"]
+
+
+def test_cells_are_cleared_after_the_reveal_or_with_the_next_picture() -> None:
+    """What a blanking has left clears the side that is hidden now; with nothing left, the next picture does it."""
+    machine, pictures = ONE_BANK["vitrine-50"], ["ABC...", "B.....", "......"]
+    idle = play(scene(machine, pictures), LazyClear)
+    assert kinds_in(idle, 1) == ["tile map", "patterns", "palette", "tile map"]
+    assert kinds_in(idle, 2) == ["palette", "tile map"]
+    needed = sum(machine.cost(burst) for burst in idle.refreshes[1].bursts[:3])
+    busy = play(scene(machine, pictures, cut={1: int(needed)}), LazyClear)
+    assert kinds_in(busy, 1) == ["tile map", "patterns", "palette"]
+    assert kinds_in(busy, 2) == ["tile map", "palette", "tile map"]
+
+
+def test_rows_are_sent_one_after_the_other_and_kept_whole() -> None:
+    """Patterns of a row come before its entries, and both before the next row; a row that is held is not sent."""
+    found = play(scene(ONE_BANK["vitrine-50"], ["AB.C..", "......", "AB.B.."]), Rows)
+    assert kinds_in(found, 0) == ["patterns", "patterns", "tile map", "patterns", "tile map", "palette"]
+    assert kinds_in(found, 1) == ["palette"]
+    assert kinds_in(found, 2) == ["patterns", "tile map", "palette"]
+
+
+def test_columns_go_down_where_that_is_cheaper() -> None:
+    """A drawing that stands upright takes one burst of entries down its column, one that lies takes one along its row."""
+    machine = small("case-label", 3, 3, tiles=9, pool=(1, 2, 3, 4, 5, 6), around=1)
+    down, along = machine.window.pitch, 1
+    for pictures, step in ((["A..A..A.."], down), (["AAA......"], along)):
+        found = play(scene(machine, pictures), Columns)
+        assert found.shown == 1
+        entries = [b for b in bursts_of(found, 0) if kinds(machine, [b]) == {RegionKind.MAP}]
+        assert [(len(burst.data), burst.step) for burst in entries] == [(3, step)]
+
+
+def test_a_library_shows_what_it_has_by_map_entries_alone() -> None:
+    """With one plane and two pages a pattern drawn for either page is there for both, wherever it moved."""
+    machine = ONE_BANK["twin-niche"]
+    found = play(scene(machine, ["AB....", "......", "....BA", "C.....", "A....."]), Library)
+    assert "patterns" in kinds_in(found, 0)
+    assert set(kinds_in(found, 2)) == {"tile map", "page register"}
+    assert "patterns" in kinds_in(found, 3)
+    assert set(kinds_in(found, 4)) == {"tile map", "page register"}
+    assert found.shown == 5
+    assert found.counts == {}
+
+
+def test_a_library_gives_up_what_is_longest_out_of_use() -> None:
+    """Two tiles: the third pattern takes the place of the one that is longer out of use, which must be drawn again."""
+    found = play(scene(small("twin-niche", tiles=3, pool=(1, 2)), ["A", "B", "A", "C", "A", "B"]), Library)
+    drawn = ["patterns" in kinds_in(found, refresh) for refresh in range(6)]
+    assert drawn == [True, True, False, True, False, True]
+    assert found.counts == {}

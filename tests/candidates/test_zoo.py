@@ -2,14 +2,12 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from itertools import product
+from itertools import combinations, product
 
 import pytest
 
-from planeproof.candidates import faults
+from planeproof.candidates import faults, reference
 from planeproof.candidates.faults import ZOO, Fault
-from planeproof.candidates.faults.queued import Queued
-from planeproof.candidates.reference import Delta, Fresh, InPlace, Pairs, Reuse, SplitPool
 from planeproof.contract import RULES, Machine, Scheduler
 from planeproof.hosts import load
 from planeproof.judge import Play, not_applicable, play
@@ -19,11 +17,15 @@ from tests.candidates.small import scene, small
 
 @dataclass(frozen=True, kw_only=True)
 class Least:
-    """The least scene of a fault: a machine, pictures in letters, what is left of some blankings."""
+    """The least scene of a fault: a machine, pictures in letters, what is left of some blankings.
+
+    ``too_many``: there are more smaller scenes than can be tried, so only those with one cell less are.
+    """
 
     machine: Machine
     pictures: tuple[str, ...]
     cut: dict[int, int] = field(default_factory=dict)
+    too_many: bool = False
 
     @property
     def letters(self) -> str:
@@ -33,12 +35,35 @@ class Least:
     def smaller(self) -> Iterator[tuple[str, ...]]:
         """All pictures in the same letters that are fewer, or as many with fewer occupied cells."""
         cells = sum(letter != "." for letter in "".join(self.pictures))
-        drawings = ["".join(drawing) for drawing in product(self.letters, repeat=self.machine.cells)]
-        for number in range(len(self.pictures) + 1):
-            for pictures in product(drawings, repeat=number):
-                occupied = sum(letter != "." for letter in "".join(pictures))
-                if number < len(self.pictures) or occupied < cells:
-                    yield pictures
+        if self.too_many:
+            yield from self._thinned()
+            return
+        for number in range(len(self.pictures)):
+            yield from self._sequences(number, number * self.machine.cells)
+        yield from self._sequences(len(self.pictures), cells - 1)
+
+    def _sequences(self, number: int, most: int) -> Iterator[tuple[str, ...]]:
+        """All sequences of ``number`` pictures with at most so many occupied cells."""
+        if number == 0:
+            yield ()
+            return
+        for occupied in range(min(most, self.machine.cells) + 1):
+            for drawing in self._drawings(occupied):
+                for rest in self._sequences(number - 1, most - occupied):
+                    yield (drawing, *rest)
+
+    def _drawings(self, occupied: int) -> Iterator[str]:
+        inked = self.letters.replace(".", "")
+        for cells in combinations(range(self.machine.cells), occupied):
+            for letters in product(inked, repeat=occupied):
+                drawn = dict(zip(cells, letters, strict=True))
+                yield "".join(drawn.get(cell, ".") for cell in range(self.machine.cells))
+
+    def _thinned(self) -> Iterator[tuple[str, ...]]:
+        (drawing,) = self.pictures
+        for cell, letter in enumerate(drawing):
+            if letter != ".":
+                yield (f"{drawing[:cell]}.{drawing[cell + 1 :]}",)
 
 
 V50, V60 = small("vitrine-50"), small("vitrine-60")
@@ -47,6 +72,7 @@ NICHE = small("twin-niche", tiles=3, pool=(1, 2))
 FRIEZE = small("long-frieze", tiles=257, pool=(256,))
 LABEL = small("case-label", 2, tiles=5, pool=(1, 2, 3, 4))
 PLATE = small("name-plate")
+COLUMN = small("case-label", 1, 3, tiles=5, pool=(1, 2, 3, 4), around=1)
 
 LEAST: dict[str, Least] = {
     "patterns-to-seen-plane": Least(machine=V50, pictures=("A",)),
@@ -99,6 +125,46 @@ LEAST: dict[str, Least] = {
     "declines-everything": Least(machine=V60, pictures=(".",)),
     "does-nothing": Least(machine=V50, pictures=("A",)),
     "taken-and-dropped": Least(machine=V60, pictures=("A", "."), cut={0: 0}),
+    "takes-more-than-half": Least(machine=small("case-label", 3, tiles=3, pool=(1, 2)), pictures=("AB.", "..A")),
+    "planes-exchanged": Least(machine=small("mosaic-floor"), pictures=("A",)),
+    "found-by-lowest-plane": Least(machine=small("pigment-chart", 2, tiles=3, pool=(1, 2)), pictures=("ab",)),
+    "replaced-still-listed": Least(machine=NICHE, pictures=("A", "B", "C", "A")),
+    "found-in-other-bank": Least(machine=small("two-wings", tiles=4, pool=(1, 3)), pictures=("A", "A")),
+    "listed-by-checksum": Least(machine=small("scroll-case", 2, tiles=5, pool=(1, 2, 3, 4)), pictures=("AB",)),
+    "one-page-cleared": Least(machine=V50, pictures=(".", "A", ".", ".")),
+    "seen-page-cleared": Least(machine=V60, pictures=("A",)),
+    "cleared-as-far-as-it-goes": Least(machine=FRIEZE, pictures=("A", ".", "."), cut={1: 60}),
+    "tile-cleared-first": Least(machine=small("drawer-front"), pictures=("A", "A")),
+    "queue-overrun": Least(machine=V60, pictures=("A", ".", "."), cut={0: 0, 1: 0}),
+    "revealed-twice": Least(machine=V50, pictures=("A", "."), cut={0: 0}),
+    "row-compared-by-its-ends": Least(machine=small("vitrine-60", 3), pictures=(".A.",)),
+    "kept-tiles-given-away": Least(
+        machine=small("vitrine-50", 1, 2, tiles=3, pool=(1, 2)), pictures=("A.", "..", "AB")
+    ),
+    "one-entry-too-many": Least(machine=small("vitrine-60", around=1), pictures=("A",)),
+    "rest-of-burst-dropped": Least(machine=V50, pictures=("A",), cut={0: 60}),
+    "column-one-too-long": Least(machine=COLUMN, pictures=(".AA",)),
+    "column-goes-on-along-the-row": Least(machine=COLUMN, pictures=("A.A",), cut={0: 110}),
+    "passed-over-blanked": Least(machine=COLUMN, pictures=(".A.", "B.B")),
+    "one-cycle-more": Least(machine=V50, pictures=(".",), cut={0: 45}),
+    "view-charged-as-memory": Least(machine=small("pigment-chart"), pictures=(".",), cut={0: 160}),
+    "fractions-dropped": Least(machine=small("mosaic-floor"), pictures=(".",), cut={0: 140}),
+    "cycles-of-the-other-standard": Least(
+        machine=small("vitrine-60", 4, 3, around=1), pictures=("." * 12,), cut={0: 183}
+    ),
+    "set-up-charged-once": Least(machine=PLATE, pictures=("A",), cut={0: 90}),
+    "burst-length-in-a-byte": Least(
+        machine=small("scroll-case", 16, 17, tiles=3, pool=(1, 2)), pictures=("." * 271 + "A",)
+    ),
+    "cell-number-in-a-byte": Least(machine=small("vitrine-50", 37, 7), pictures=("." * 258 + "A",)),
+    "bytes-left-in-a-byte": Least(machine=small("vitrine-60", 37, 7), pictures=("A" + "." * 258,)),
+    "queue-places-in-a-byte": Least(
+        machine=small("pigment-chart", 24, 10, tiles=32, pool=tuple(range(1, 32)), around=1),
+        pictures=("A" * 31 + "." * 209,),
+        too_many=True,
+    ),
+    "high-byte-forgotten": Least(machine=FRIEZE, pictures=("A",)),
+    "pending-replaced": Least(machine=PLATE, pictures=("A", "."), cut={0: 0}),
 }
 
 EACH = pytest.mark.parametrize("fault", ZOO, ids=lambda fault: fault.id)
@@ -158,16 +224,24 @@ def test_ids_are_the_class_names() -> None:
 
 
 def test_every_class_is_in_the_zoo() -> None:
-    """What the package exports is the zoo, all of its faults, and the scheduler that some of them are made of."""
+    """What the package exports is the zoo, and all of its faults."""
     names = {fault.make.__name__ for fault in ZOO}
-    assert set(faults.__all__) == {"ZOO", "Fault", "Queued", *names}
+    assert set(faults.__all__) == {"ZOO", "Fault", *names}
 
 
 def test_the_zoo_covers_rules_machines_and_strategies() -> None:
-    """There are at least 28 faults, one for every rule, three for every strategy, all on machines that ship."""
-    assert len(ZOO) >= 28
+    """There are at least 60 faults, some for every rule, three for every strategy, all on machines that ship."""
+    assert len(ZOO) >= 60
     assert {fault.rule for fault in ZOO} == set(RULES)
-    assert {fault.machine for fault in ZOO} <= set(shipped())
-    for strategy in (Fresh, Delta, Reuse, SplitPool, Pairs, InPlace):
+    assert {fault.machine for fault in ZOO} == set(shipped()) - {"bench"}
+    strategies = {getattr(reference, name) for name in reference.__all__} - {reference.TwoSides}
+    for strategy in strategies:
         assert sum(fault.base is strategy for fault in ZOO) >= 3, strategy
-    assert {fault.base for fault in ZOO} == {Fresh, Delta, Reuse, SplitPool, Pairs, InPlace, Queued}
+    assert {fault.base for fault in ZOO} == strategies
+
+
+def test_the_zoo_has_faults_that_need_history_and_size() -> None:
+    """Some faults need three pictures, some four, and some more cells, bursts or bytes than a byte can count."""
+    assert sum(fault.pictures >= 3 for fault in ZOO) >= 8
+    assert sum(fault.pictures >= 4 for fault in ZOO) >= 2
+    assert sum(LEAST[fault.id].machine.cells > 200 for fault in ZOO) >= 4

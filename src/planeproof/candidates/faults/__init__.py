@@ -1,5 +1,12 @@
 """Broken schedulers, one planted fault each, named by the fault. Read the tuple `ZOO`."""
 
+from planeproof.candidates.faults.beyond_a_byte import (
+    BurstLengthInAByte,
+    BytesLeftInAByte,
+    CellNumberInAByte,
+    HighByteForgotten,
+    QueuePlacesInAByte,
+)
 from planeproof.candidates.faults.left_out import (
     EmptyPlaneLeft,
     LastCellNotSent,
@@ -8,9 +15,9 @@ from planeproof.candidates.faults.left_out import (
     PaletteEntryForgotten,
     StaleEntry,
 )
-from planeproof.candidates.faults.queued import Queued
 from planeproof.candidates.faults.stale import (
     ChecksumForCompare,
+    FoundByLowestPlane,
     FoundOnSeenSide,
     LostBlankingCounted,
     ShadowAhead,
@@ -22,21 +29,50 @@ from planeproof.candidates.faults.wrong_answers import (
     DeclinesTheLargest,
     DoesNothing,
     TakenAndDropped,
+    TakesMoreThanHalf,
     TakesOneTooMany,
+)
+from planeproof.candidates.faults.wrong_batches import (
+    ColumnGoesOnAlongTheRow,
+    ColumnOneTooLong,
+    KeptTilesGivenAway,
+    OneEntryTooMany,
+    PassedOverBlanked,
+    RestOfBurstDropped,
+    RowComparedByItsEnds,
 )
 from planeproof.candidates.faults.wrong_bytes import (
     InterleavedAsPlanar,
     LowByteOnly,
     MapBytesSwapped,
     PackedWrittenWhole,
+    PlanesExchanged,
     TileIndexWraps,
 )
-from planeproof.candidates.faults.wrong_in_place import ClearedFirst, OldListReplayed, SplitInPlace
+from planeproof.candidates.faults.wrong_clearing import (
+    ClearedAsFarAsItGoes,
+    OnePageCleared,
+    SeenPageCleared,
+    TileClearedFirst,
+)
+from planeproof.candidates.faults.wrong_in_place import (
+    ClearedFirst,
+    OldListReplayed,
+    PendingReplaced,
+    SplitInPlace,
+)
+from planeproof.candidates.faults.wrong_library import (
+    FoundInOtherBank,
+    ListedByChecksum,
+    ReplacedStillListed,
+)
 from planeproof.candidates.faults.wrong_order import (
     OrderSwapped,
     PairsMapFirst,
     PairsWithoutRelease,
     PictureSkipped,
+    QueueOverrun,
+    RevealedTwice,
     SeenPatternNotCopied,
 )
 from planeproof.candidates.faults.wrong_place import (
@@ -58,7 +94,16 @@ from planeproof.candidates.faults.wrong_reveal import (
     PaletteBeforePage,
     RevealOneBurstEarly,
 )
-from planeproof.candidates.faults.wrong_time import BurstAcrossTheEnd, FullBlankingAssumed, SetUpNotCharged
+from planeproof.candidates.faults.wrong_time import (
+    BurstAcrossTheEnd,
+    CyclesOfTheOtherStandard,
+    FractionsDropped,
+    FullBlankingAssumed,
+    OneCycleMore,
+    SetUpChargedOnce,
+    SetUpNotCharged,
+    ViewChargedAsMemory,
+)
 from planeproof.candidates.faults.zoo import ZOO, Fault
 
 __all__ = [
@@ -67,26 +112,42 @@ __all__ = [
     "BankWithoutPage",
     "BlankTileWritten",
     "BurstAcrossTheEnd",
+    "BurstLengthInAByte",
+    "BytesLeftInAByte",
+    "CellNumberInAByte",
     "ChecksumForCompare",
+    "ClearedAsFarAsItGoes",
     "ClearedFirst",
+    "ColumnGoesOnAlongTheRow",
+    "ColumnOneTooLong",
     "CountsTilesFromOne",
+    "CyclesOfTheOtherStandard",
     "DeclinesEverything",
     "DeclinesTheLargest",
     "DoesNothing",
     "EmptyPlaneLeft",
     "Fault",
     "FlipsWhenIdle",
+    "FoundByLowestPlane",
+    "FoundInOtherBank",
     "FoundOnSeenSide",
+    "FractionsDropped",
     "FullBlankingAssumed",
+    "HighByteForgotten",
     "InterleavedAsPlanar",
+    "KeptTilesGivenAway",
     "LastCellNotSent",
     "LastRowNotSent",
+    "ListedByChecksum",
     "LostBlankingCounted",
     "LowByteOnly",
     "MapBytesSwapped",
     "NothingSentNotRevealed",
     "OldInkLeft",
     "OldListReplayed",
+    "OneCycleMore",
+    "OneEntryTooMany",
+    "OnePageCleared",
     "OrderSwapped",
     "PackedWrittenWhole",
     "PageARefreshLate",
@@ -96,21 +157,34 @@ __all__ = [
     "PaletteEntryForgotten",
     "PanelColours",
     "PanelTileForBlank",
+    "PassedOverBlanked",
     "PatternsToSeenPlane",
+    "PendingReplaced",
     "PictureSkipped",
+    "PlanesExchanged",
     "PoolBeginsTooEarly",
     "PoolNotSplit",
-    "Queued",
+    "QueueOverrun",
+    "QueuePlacesInAByte",
+    "ReplacedStillListed",
+    "RestOfBurstDropped",
     "RevealOneBurstEarly",
+    "RevealedTwice",
+    "RowComparedByItsEnds",
+    "SeenPageCleared",
     "SeenPatternNotCopied",
     "SeenPlaneToo",
+    "SetUpChargedOnce",
     "SetUpNotCharged",
     "ShadowAhead",
     "SplitInPlace",
     "StaleEntry",
     "TakenAndDropped",
+    "TakesMoreThanHalf",
     "TakesOneTooMany",
+    "TileClearedFirst",
     "TileInUseReused",
     "TileIndexWraps",
+    "ViewChargedAsMemory",
     "WrongPitch",
 ]

@@ -98,3 +98,14 @@ class LostBlankingCounted(Fresh):
         """This blanking was had."""
         self.had = True
         return super().blank(cycles)
+
+
+class FoundByLowestPlane(Reuse):
+    """Patterns are told apart by their lowest plane alone, so cells that differ only in the other share a tile."""
+
+    def tiles_for(self, picture: Picture) -> Mapping[int, int] | None:
+        """The tile of the first cell that has the same lowest plane."""
+        tiles, first = super().tiles_for(picture), dict[bytes, int]()
+        if tiles is None:
+            return None
+        return {cell: first.setdefault(picture.planes[cell, 0].tobytes(), tile) for cell, tile in tiles.items()}

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 
-from planeproof.candidates.reference import Delta, Fresh, SplitPool
+from planeproof.candidates.reference import Delta, Fresh, Pairs, SplitPool
 from planeproof.contract import Answer, Burst, Picture
 
 
@@ -56,3 +56,12 @@ class TakenAndDropped(Delta):
         """Taken, in any case but the one where there are too few tiles."""
         answer = super().offer(picture)
         return Answer.TAKEN if answer is Answer.BUSY else answer
+
+
+class TakesMoreThanHalf(Pairs):
+    """It takes a picture of more than half the cap, so there are too few tiles for the next, which is declined."""
+
+    @property
+    def most(self) -> int:
+        """The whole cap."""
+        return self.machine.cap

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from planeproof.candidates.reference import Delta, Fresh, Reuse
+from planeproof.candidates.reference import Delta, Fresh, Reuse, Rows
 from planeproof.candidates.reference.shadow import Shadow
 from planeproof.contract import ByteOrder, Picture
 
@@ -62,3 +62,11 @@ class InterleavedAsPlanar(Fresh):
                 first = self.machine.pattern_address(tile, plane)
                 wanted |= {first + row: byte for row, byte in enumerate(rows)}
         return wanted
+
+
+class PlanesExchanged(Rows):
+    """The two planes of a picture are written each to the other's place, so the drawing has the wrong inks."""
+
+    def patterns(self, picture: Picture, tiles: Mapping[int, int]) -> dict[int, int]:
+        """The bytes of the picture with its planes turned round."""
+        return super().patterns(Picture.from_rows(picture.number, picture.planes[:, ::-1]), tiles)

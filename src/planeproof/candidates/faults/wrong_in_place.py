@@ -80,3 +80,12 @@ class OldListReplayed(InPlace):
             return sent
         fits = sum(self.machine.cost(burst) for burst in self.older) <= cycles
         return self.older if fits else ()
+
+
+class PendingReplaced(InPlace):
+    """A picture that comes while another waits for a whole blanking takes its place, so the other is never seen."""
+
+    def offer(self, picture: Picture) -> Answer:
+        """Take the picture, whatever is pending."""
+        self.pending = ()
+        return super().offer(picture)

@@ -2,10 +2,9 @@
 
 from collections.abc import Mapping
 
-from planeproof.candidates.faults.queued import Queued
-from planeproof.candidates.reference import Pairs
+from planeproof.candidates.reference import Pairs, Queued
 from planeproof.candidates.reference.pairs import Pair
-from planeproof.contract import Picture
+from planeproof.contract import Answer, Burst, Picture, Rational
 
 
 class OrderSwapped(Queued):
@@ -24,6 +23,26 @@ class PictureSkipped(Queued):
         latest = self.waiting.pop()
         self.waiting.clear()
         return latest
+
+
+class QueueOverrun(Queued):
+    """A picture that finds the queue full takes the place of the oldest, which was taken and is never seen."""
+
+    def offer(self, picture: Picture) -> Answer:
+        """Make room, and take it."""
+        answer = super().offer(picture)
+        if answer is not Answer.BUSY:
+            return answer
+        self.waiting.popleft()
+        return super().offer(picture)
+
+
+class RevealedTwice(Queued):
+    """The next picture is sent and revealed in the same blanking if it fits, so the one before it is never seen."""
+
+    def send_ahead(self, cycles: Rational) -> list[Burst]:
+        """All that fits, the reveal included."""
+        return self.outbox.fill(cycles)
 
 
 class PairsWithoutRelease(Pairs):

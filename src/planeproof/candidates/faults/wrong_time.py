@@ -2,8 +2,9 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
+from fractions import Fraction
 
-from planeproof.candidates.reference import Fresh, Pairs, SplitPool
+from planeproof.candidates.reference import Delta, Fresh, InPlace, Pairs, Queued, Rows, SplitPool
 from planeproof.candidates.reference.outbox import Outbox
 from planeproof.contract import Burst, Machine, Rational
 
@@ -45,3 +46,52 @@ class FullBlankingAssumed(Pairs):
     def blank(self, cycles: int) -> Iterable[Burst]:
         """Send what would fit into a whole blanking."""
         return super().blank(self.machine.blank_cycles)
+
+
+class OneCycleMore(Rows):
+    """A blanking is taken to be a cycle longer than it is, so a byte is late where just one cycle is missing."""
+
+    def blank(self, cycles: int) -> Iterable[Burst]:
+        """Send what would fit into one cycle more."""
+        return super().blank(cycles + 1)
+
+
+class ViewChargedAsMemory(Delta):
+    """The view is charged at the rate of picture memory, so where its registers are slower the reveal comes late."""
+
+    def start(self, machine: Machine) -> Iterable[Burst]:
+        """Plan for a machine where all bytes cost the same."""
+        bursts = super().start(machine)
+        self.outbox = Outbox(replace(machine, time=replace(machine.time, view_setup=None, view_per_byte=None)))
+        return bursts
+
+
+class FractionsDropped(Delta):
+    """Cycles per byte are cut down to a whole number, so many bytes together take longer than was reckoned."""
+
+    def start(self, machine: Machine) -> Iterable[Burst]:
+        """Plan for a machine of whole cycles."""
+        bursts = super().start(machine)
+        self.outbox = Outbox(replace(machine, time=replace(machine.time, per_byte=int(machine.time.per_byte))))
+        return bursts
+
+
+class CyclesOfTheOtherStandard(Queued):
+    """Cycles are reckoned in lines of the 625-line standard, so on the other one, whose lines are shorter, it is late.
+
+    Its lines have 89.6 cycles at 1.4 MHz. On the 525-line standard they have 88.98, so that a hundred and fifty cycles
+    seem to be one more.
+    """
+
+    def blank(self, cycles: int) -> Iterable[Burst]:
+        """Send what would fit into as many lines of the other standard."""
+        lines = cycles / Fraction(self.machine.time.cycles_per_line)
+        return super().blank(int(lines * Fraction("89.6")))
+
+
+class SetUpChargedOnce(InPlace):
+    """The set-up is charged once and not for each burst, so a picture of many bursts is still being sent when seen."""
+
+    def blank(self, cycles: int) -> Iterable[Burst]:
+        """Send what would fit if all were one burst."""
+        return super().blank(cycles + int(self.machine.time.setup) * max(len(self.pending) - 1, 0))

@@ -4,6 +4,13 @@ import re
 from dataclasses import dataclass
 from typing import Self
 
+from planeproof.candidates.faults.beyond_a_byte import (
+    BurstLengthInAByte,
+    BytesLeftInAByte,
+    CellNumberInAByte,
+    HighByteForgotten,
+    QueuePlacesInAByte,
+)
 from planeproof.candidates.faults.left_out import (
     EmptyPlaneLeft,
     LastCellNotSent,
@@ -14,6 +21,7 @@ from planeproof.candidates.faults.left_out import (
 )
 from planeproof.candidates.faults.stale import (
     ChecksumForCompare,
+    FoundByLowestPlane,
     FoundOnSeenSide,
     LostBlankingCounted,
     ShadowAhead,
@@ -25,21 +33,50 @@ from planeproof.candidates.faults.wrong_answers import (
     DeclinesTheLargest,
     DoesNothing,
     TakenAndDropped,
+    TakesMoreThanHalf,
     TakesOneTooMany,
+)
+from planeproof.candidates.faults.wrong_batches import (
+    ColumnGoesOnAlongTheRow,
+    ColumnOneTooLong,
+    KeptTilesGivenAway,
+    OneEntryTooMany,
+    PassedOverBlanked,
+    RestOfBurstDropped,
+    RowComparedByItsEnds,
 )
 from planeproof.candidates.faults.wrong_bytes import (
     InterleavedAsPlanar,
     LowByteOnly,
     MapBytesSwapped,
     PackedWrittenWhole,
+    PlanesExchanged,
     TileIndexWraps,
 )
-from planeproof.candidates.faults.wrong_in_place import ClearedFirst, OldListReplayed, SplitInPlace
+from planeproof.candidates.faults.wrong_clearing import (
+    ClearedAsFarAsItGoes,
+    OnePageCleared,
+    SeenPageCleared,
+    TileClearedFirst,
+)
+from planeproof.candidates.faults.wrong_in_place import (
+    ClearedFirst,
+    OldListReplayed,
+    PendingReplaced,
+    SplitInPlace,
+)
+from planeproof.candidates.faults.wrong_library import (
+    FoundInOtherBank,
+    ListedByChecksum,
+    ReplacedStillListed,
+)
 from planeproof.candidates.faults.wrong_order import (
     OrderSwapped,
     PairsMapFirst,
     PairsWithoutRelease,
     PictureSkipped,
+    QueueOverrun,
+    RevealedTwice,
     SeenPatternNotCopied,
 )
 from planeproof.candidates.faults.wrong_place import (
@@ -61,7 +98,16 @@ from planeproof.candidates.faults.wrong_reveal import (
     PaletteBeforePage,
     RevealOneBurstEarly,
 )
-from planeproof.candidates.faults.wrong_time import BurstAcrossTheEnd, FullBlankingAssumed, SetUpNotCharged
+from planeproof.candidates.faults.wrong_time import (
+    BurstAcrossTheEnd,
+    CyclesOfTheOtherStandard,
+    FractionsDropped,
+    FullBlankingAssumed,
+    OneCycleMore,
+    SetUpChargedOnce,
+    SetUpNotCharged,
+    ViewChargedAsMemory,
+)
 from planeproof.contract import Rule, Scheduler
 from planeproof.contract.rules import (
     BLANKING_ONLY,
@@ -131,6 +177,7 @@ ZOO: tuple[Fault, ...] = (
     Fault.of(LowByteOnly, PROGRESS, "long-frieze", pictures=1, cells=1),
     Fault.of(PackedWrittenWhole, HIDDEN_WRITES, "drawer-front", pictures=2, cells=2),
     Fault.of(InterleavedAsPlanar, EXACT_REVEAL, "pigment-chart", pictures=1, cells=1),
+    Fault.of(PlanesExchanged, EXACT_REVEAL, "mosaic-floor", pictures=1, cells=1),
     # left out
     Fault.of(LastRowNotSent, EXACT_REVEAL, "vitrine-60", pictures=1, cells=1),
     Fault.of(LastCellNotSent, PROGRESS, "vitrine-50", pictures=1, cells=1),
@@ -144,6 +191,16 @@ ZOO: tuple[Fault, ...] = (
     Fault.of(FoundOnSeenSide, EXACT_REVEAL, "vitrine-50", pictures=2, cells=2),
     Fault.of(ShadowAhead, PROGRESS, "vitrine-60", pictures=2, cells=1),
     Fault.of(LostBlankingCounted, PROGRESS, "vitrine-50", pictures=2, cells=1),
+    Fault.of(FoundByLowestPlane, EXACT_REVEAL, "pigment-chart", pictures=1, cells=2),
+    # wrong library
+    Fault.of(ReplacedStillListed, HIDDEN_WRITES, "twin-niche", pictures=4, cells=4),
+    Fault.of(FoundInOtherBank, EXACT_REVEAL, "two-wings", pictures=2, cells=2),
+    Fault.of(ListedByChecksum, EXACT_REVEAL, "scroll-case", pictures=1, cells=2),
+    # wrong clearing
+    Fault.of(OnePageCleared, EXACT_REVEAL, "vitrine-50", pictures=4, cells=1),
+    Fault.of(SeenPageCleared, HIDDEN_WRITES, "vitrine-60", pictures=1, cells=1),
+    Fault.of(ClearedAsFarAsItGoes, EXACT_REVEAL, "long-frieze", pictures=3, cells=1),
+    Fault.of(TileClearedFirst, HIDDEN_WRITES, "drawer-front", pictures=2, cells=2),
     # wrong reveal
     Fault.of(PaletteBeforePage, EXACT_REVEAL, "vitrine-60", pictures=2, cells=2),
     Fault.of(PageARefreshLate, EXACT_REVEAL, "vitrine-50", pictures=2, cells=2),
@@ -154,17 +211,39 @@ ZOO: tuple[Fault, ...] = (
     # wrong order
     Fault.of(OrderSwapped, EXACT_REVEAL, "vitrine-50", pictures=2, cells=1),
     Fault.of(PictureSkipped, PROGRESS, "vitrine-60", pictures=2, cells=1),
+    Fault.of(QueueOverrun, PROGRESS, "vitrine-60", pictures=3, cells=1),
+    Fault.of(RevealedTwice, PROGRESS, "vitrine-50", pictures=2, cells=1),
     Fault.of(PairsWithoutRelease, HIDDEN_WRITES, "case-label", pictures=3, cells=4),
     Fault.of(PairsMapFirst, HIDDEN_WRITES, "case-label", pictures=2, cells=3),
     Fault.of(SeenPatternNotCopied, HIDDEN_WRITES, "case-label", pictures=2, cells=3),
+    # wrong batches
+    Fault.of(RowComparedByItsEnds, PROGRESS, "vitrine-60", pictures=1, cells=1),
+    Fault.of(KeptTilesGivenAway, EXACT_REVEAL, "vitrine-50", pictures=3, cells=3),
+    Fault.of(OneEntryTooMany, OWN_MEMORY, "vitrine-60", pictures=1, cells=1),
+    Fault.of(RestOfBurstDropped, EXACT_REVEAL, "vitrine-50", pictures=1, cells=1),
+    Fault.of(ColumnOneTooLong, OWN_MEMORY, "case-label", pictures=1, cells=2),
+    Fault.of(ColumnGoesOnAlongTheRow, OWN_MEMORY, "case-label", pictures=1, cells=2),
+    Fault.of(PassedOverBlanked, HIDDEN_WRITES, "case-label", pictures=2, cells=3),
     # wrong time
     Fault.of(SetUpNotCharged, BLANKING_ONLY, "vitrine-60", pictures=1, cells=0),
     Fault.of(BurstAcrossTheEnd, BLANKING_ONLY, "twin-niche", pictures=1, cells=0),
     Fault.of(FullBlankingAssumed, BLANKING_ONLY, "case-label", pictures=1, cells=0),
+    Fault.of(OneCycleMore, BLANKING_ONLY, "vitrine-50", pictures=1, cells=0),
+    Fault.of(ViewChargedAsMemory, BLANKING_ONLY, "pigment-chart", pictures=1, cells=0),
+    Fault.of(FractionsDropped, BLANKING_ONLY, "mosaic-floor", pictures=1, cells=0),
+    Fault.of(CyclesOfTheOtherStandard, BLANKING_ONLY, "vitrine-60", pictures=1, cells=0),
+    Fault.of(SetUpChargedOnce, BLANKING_ONLY, "name-plate", pictures=1, cells=1),
+    # beyond a byte
+    Fault.of(BurstLengthInAByte, PROGRESS, "scroll-case", pictures=1, cells=1),
+    Fault.of(CellNumberInAByte, EXACT_REVEAL, "vitrine-50", pictures=1, cells=1),
+    Fault.of(BytesLeftInAByte, HIDDEN_WRITES, "vitrine-60", pictures=1, cells=1),
+    Fault.of(QueuePlacesInAByte, PROGRESS, "pigment-chart", pictures=1, cells=31),
+    Fault.of(HighByteForgotten, PROGRESS, "long-frieze", pictures=1, cells=1),
     # wrong in place: where there is one side
     Fault.of(SplitInPlace, WHOLE_REVEAL, "name-plate", pictures=1, cells=1),
     Fault.of(ClearedFirst, IN_ORDER, "name-plate", pictures=2, cells=2),
     Fault.of(OldListReplayed, IN_ORDER, "name-plate", pictures=2, cells=1),
+    Fault.of(PendingReplaced, PROGRESS, "name-plate", pictures=2, cells=1),
     # wrong answers
     Fault.of(TakesOneTooMany, EXACT_REVEAL, "vitrine-50", pictures=1, cells=2),
     Fault.of(DeclinesTheLargest, FAIR_REFUSAL, "twin-niche", pictures=1, cells=1),
@@ -172,5 +251,6 @@ ZOO: tuple[Fault, ...] = (
     Fault.of(DeclinesEverything, FAIR_REFUSAL, "vitrine-60", pictures=1, cells=0),
     Fault.of(DoesNothing, PROGRESS, "vitrine-50", pictures=1, cells=1),
     Fault.of(TakenAndDropped, PROGRESS, "vitrine-60", pictures=2, cells=1),
+    Fault.of(TakesMoreThanHalf, FAIR_REFUSAL, "case-label", pictures=2, cells=3),
 )
 """Every fault that ships, by subject."""

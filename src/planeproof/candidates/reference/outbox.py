@@ -31,11 +31,11 @@ class Outbox:
             self._units.append(unit)
             self._splits.append(False)
 
-    def fill(self, cycles: int) -> list[Burst]:
-        """Take out as much as a blanking of ``cycles`` holds."""
+    def fill(self, cycles: Rational, *, leaving: int = 0) -> list[Burst]:
+        """Take out as much as a blanking of ``cycles`` holds; the last ``leaving`` that were put in stay."""
         sent: list[Burst] = []
-        left: Rational = cycles
-        while self._units:
+        left = cycles
+        while len(self._units) > leaving:
             cost = sum(self._machine.cost(burst) for burst in self._units[0])
             if cost <= left:
                 sent.extend(self._units.popleft())

@@ -29,13 +29,10 @@ class Pairs:
         return machine.view_bursts(0)
 
     def offer(self, picture: Picture) -> Answer:
-        """Take the picture if whatever follows it will find a tile for each different pair as well.
-
-        Half the cap is what any two pictures in a row can have: one that takes more could make the next impossible.
-        """
+        """Take the picture if whatever follows it will find a tile for each different pair as well."""
         if self.outbox:
             return Answer.BUSY
-        if len(picture.occupied) > self.machine.cap // 2:
+        if len(picture.occupied) > self.most:
             return Answer.TOO_BIG
         pairs = [(self._seen_pattern(cell), picture.planes[cell].tobytes()) for cell in range(self.machine.cells)]
         tiles = self.tiles_for(pairs)
@@ -46,6 +43,11 @@ class Pairs:
         self._send_entries([tiles[pair] for pair in pairs])
         self.reveal()
         return Answer.TAKEN
+
+    @property
+    def most(self) -> int:
+        """Half the cap: what any two pictures in a row can have, for with more the next could be impossible."""
+        return self.machine.cap // 2
 
     def blank(self, cycles: int) -> Iterable[Burst]:
         """Send what fits."""

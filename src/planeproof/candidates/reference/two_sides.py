@@ -30,9 +30,7 @@ class TwoSides(ABC):
         tiles = self.tiles_for(picture)
         if tiles is None:
             return Answer.TOO_BIG
-        wanted = self.patterns(picture, tiles) | self.entries(tiles)
-        self.outbox.put(self.to_send(wanted))
-        self.shadow.bytes |= wanted
+        self.send(picture, tiles)
         self.reveal()
         return Answer.TAKEN
 
@@ -50,6 +48,12 @@ class TwoSides(ABC):
         """The tiles that the hidden side may use: with planes of its own, all of its bank."""
         machine, bank = self.machine, self.machine.bank_of(self.hidden)
         return tuple(tile for tile in machine.pool if tile // machine.tiles_per_bank == bank)
+
+    def send(self, picture: Picture, tiles: Mapping[int, int]) -> None:
+        """Put all that the hidden side lacks in the outbox."""
+        wanted = self.patterns(picture, tiles) | self.entries(tiles)
+        self.outbox.put(self.to_send(wanted))
+        self.shadow.bytes |= wanted
 
     @abstractmethod
     def tiles_for(self, picture: Picture) -> Mapping[int, int] | None:

@@ -1,0 +1,66 @@
+"""Counts kept in eight bits: right as long as there are no more than 255 of something."""
+
+from collections.abc import Iterable, Mapping
+
+from planeproof.candidates.reference import Delta, Fresh, LazyClear, SplitPool
+from planeproof.contract import Burst, ByteOrder
+
+BYTE = 256
+"""Values of a byte."""
+
+
+class BurstLengthInAByte(SplitPool):
+    """The length of a burst is kept in a byte, so of a map that is sent in one go only the beginning arrives."""
+
+    def to_send(self, wanted: Mapping[int, int]) -> Iterable[Burst]:
+        """Each burst with its length modulo 256."""
+        bursts = super().to_send(wanted)
+        return [Burst(b.address, b.data[: len(b.data) % BYTE], b.step) for b in bursts if len(b.data) % BYTE]
+
+
+class CellNumberInAByte(LazyClear):
+    """Cells are numbered in a byte, so in a big window what belongs in the lower rows turns up in the upper ones."""
+
+    def entries(self, tiles: Mapping[int, int]) -> dict[int, int]:
+        """Entries by cell modulo 256."""
+        return super().entries({cell % BYTE: tile for cell, tile in tiles.items()})
+
+
+class BytesLeftInAByte(Fresh):
+    """How many bytes are left is counted in a byte, so a big picture is revealed when few of its bytes are sent."""
+
+    def to_send(self, wanted: Mapping[int, int]) -> Iterable[Burst]:
+        """What is sent while the count is not zero; the rest goes on after the reveal."""
+        count, sent = sum(len(burst.data) for burst in super().to_send(wanted)) % BYTE, []
+        self.rest = list(super().to_send(wanted))
+        while self.rest and count > 0:
+            count -= len(self.rest[0].data)
+            sent.append(self.rest.pop(0))
+        return sent
+
+    def reveal(self) -> None:
+        """The view, and then what is left."""
+        super().reveal()
+        self.outbox.put(self.rest)
+
+
+class QueuePlacesInAByte(Fresh):
+    """The queue has 256 places and begins again at the first, so of more bursts than that the earlier are lost."""
+
+    def to_send(self, wanted: Mapping[int, int]) -> Iterable[Burst]:
+        """The bursts since the queue last began again."""
+        bursts = list(super().to_send(wanted))
+        return bursts[len(bursts) // BYTE * BYTE :]
+
+
+class HighByteForgotten(Delta):
+    """An entry counts as unchanged if its low byte is, so a cell that goes from tile 0 to tile 256 stays empty."""
+
+    def to_send(self, wanted: Mapping[int, int]) -> Iterable[Burst]:
+        """What differs, but no high byte beside a low byte that does not."""
+        machine, page, held = self.machine, self.machine.page_of(self.hidden), dict(self.shadow.bytes)
+        low, high = (1, 0) if machine.map.byte_order is ByteOrder.HIGH_FIRST else (0, 1)
+        for first in [machine.map_address(page, cell) for cell in range(machine.cells)]:
+            if wanted[first + low] == held[first + low]:
+                held[first + high] = wanted[first + high]
+        return machine.bursts(wanted, held)
