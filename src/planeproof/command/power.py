@@ -111,9 +111,7 @@ def _chosen(names: tuple[str, ...]) -> "list[Fault]":
     for name in names:
         if name not in known:
             near = [one for one in known if name in one] or difflib.get_close_matches(name, known)
-            hint = (
-                f"the nearest are {', '.join(near[:5])}" if near else "they are named in planeproof.candidates.faults"
-            )
+            hint = f"the nearest are {', '.join(near[:5])}" if near else f"the first are {', '.join([*known][:5])}"
             raise click.BadParameter(f"there is no planted fault {name!r}: {hint}", param_hint="FAULT")
     return [known[name] for name in names or known]
 

@@ -7,10 +7,11 @@ found is not shrunk: scenes to the first sight are counted. The same judge, the 
 """
 
 import contextlib
+import warnings
 
 from hypothesis import HealthCheck, Phase, Verbosity, given, seed, settings
 from hypothesis import strategies as st
-from hypothesis.errors import HypothesisException
+from hypothesis.errors import HypothesisException, HypothesisWarning
 from hypothesis.extra import numpy as arrays
 
 from planeproof.contract import Machine, Picture, Scene
@@ -45,7 +46,9 @@ def hunt(hunted: Hunt) -> None:
         if hunted.over:
             raise _Over
 
-    with contextlib.suppress(_Over, HypothesisException):
+    with warnings.catch_warnings(), contextlib.suppress(_Over, HypothesisException):
+        # What is found is too big to be printed, and nobody prints it.
+        warnings.simplefilter("ignore", HypothesisWarning)
         try_scene()
 
 

@@ -1,8 +1,8 @@
 """The engine `spec`: does what the fault writes leave the proved steps of the scheduler that it is made from?
 
 For bases that are written as steps, on machines that these are for. It names no rule: a fault that has strayed from
-what is proved need not have broken anything, and a fault that breaks a rule of progress alone never strays. The scenes are
-those that a check draws independently; each byte takes the proof's own formula, so they are slow, and few.
+what is proved need not have broken anything, and a fault that breaks a rule of progress alone never strays. The scenes
+are those that a check draws independently; each byte takes the proof's own formula, so they are slow, and few.
 """
 
 from typing import TYPE_CHECKING

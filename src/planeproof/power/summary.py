@@ -21,9 +21,10 @@ class FaultRow:
     """One fault hunted by one engine, with ``seeds`` seeds.
 
     ``caught``, ``strayed``, ``wrong``: with how many of them it was caught by its own rule, left the proved steps, was
-    caught by other rules only. ``others``: other rules seen. ``scenes``, ``seconds``: median and worst over the seeds that caught it (or in which it strayed); None where none did. ``tried``: the most scenes that a seed played
-    without finding it, None where all found it. ``smallest``: the smallest scene over all seeds. ``note``: why the
-    engine had nothing to ask.
+    caught by other rules only. ``others``: other rules seen. ``scenes``, ``seconds``: median and worst over the seeds
+    that caught it (or in which it strayed); None where none did. ``tried``: the most scenes that a seed played without
+    finding it, None where all found it. ``smallest``: the smallest scene over all seeds. ``note``: why the engine had
+    nothing to ask.
     """
 
     fault: str

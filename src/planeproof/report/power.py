@@ -8,8 +8,8 @@ from planeproof.report.figures import counted, listed, wrapped
 _READING = (
     "A cell says how many scenes were played up to and with the first that shows the fault: the median over the seeds "
     "/ the worst, and how many seeds, where not all found it. 'none in 90': no rule was broken in so many scenes. "
-    "'other rule in 90': only other rules than its own were. '-': nothing to ask. Of spec, which names no rule: until the "
-    "fault left the proved steps of the scheduler that it is made from."
+    "'other rule in 90': only other rules than its own were. '-': nothing to ask. Of spec, which names no rule: until "
+    "the fault left the proved steps of the scheduler that it is made from."
 )
 
 
