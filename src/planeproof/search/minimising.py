@@ -10,6 +10,7 @@ from collections.abc import Callable, Collection, Iterator
 from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations, product
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -39,6 +40,7 @@ MOST_BLANKINGS = 100
 """Blankings that are tried for one smaller scene."""
 
 Shows = Callable[[Scene], bool]
+T = TypeVar("T")
 
 
 def minimise(scene: Scene, shows: Shows, *, go_on: Callable[[], bool], keep_machine: bool = False) -> Scene:
@@ -82,9 +84,13 @@ def _with(scene: Scene, pictures: list[Picture], ready: list[int] | None = None)
 
 
 def _fewer_pictures(scene: Scene) -> Iterator[Scene]:
-    """One picture dropped; or two, since with one less what was sent to one side would go to the other."""
-    places = range(len(scene.pictures))
-    for dropped in [*combinations(reversed(places), 1), *combinations(reversed(places), 2)]:
+    """One picture dropped; or two, since with one less what was sent to one side would go to the other.
+
+    Of a long scene halves and quarters first, or there would be too many to try.
+    """
+    places = tuple(reversed(range(len(scene.pictures))))
+    several = [share for share in _shares(places) if len(share) > 2]
+    for dropped in [*several, *combinations(places, 1), *combinations(places, 2)]:
         fewer = _without(scene, dropped)
         yield fewer
         yield _with(fewer, list(fewer.pictures), [0] * len(fewer.ready))
@@ -103,6 +109,9 @@ def _without(scene: Scene, dropped: Collection[int]) -> Scene:
 
 
 def _less_disturbed(scene: Scene) -> Iterator[Scene]:
+    for dropped in _shares(scene.disturbances):
+        kept = [disturbance for disturbance in scene.disturbances if disturbance not in dropped]
+        yield Scene.of(scene.machine, scene.pictures, scene.ready, kept)
     for place, disturbance in enumerate(scene.disturbances):
         rest = [*scene.disturbances[:place], *scene.disturbances[place + 1 :]]
         yield Scene.of(scene.machine, scene.pictures, scene.ready, rest)
@@ -139,11 +148,11 @@ def _fewer_cells(scene: Scene) -> Iterator[Scene]:
     yield from _cells_everywhere(scene)
 
 
-def _shares(cells: tuple[int, ...]) -> Iterator[tuple[int, ...]]:
-    """All of them, then halves, quarters ...: in a big picture one cell at a time would take too long."""
-    size = len(cells)
+def _shares(all_of_them: tuple[T, ...]) -> Iterator[tuple[T, ...]]:
+    """All of them, then halves, quarters ...: where there are many, one at a time would take too long."""
+    size = len(all_of_them)
     while size > 1:
-        yield from (cells[start : start + size] for start in range(0, len(cells), size))
+        yield from (all_of_them[start : start + size] for start in range(0, len(all_of_them), size))
         size = -(-size // 2)
 
 

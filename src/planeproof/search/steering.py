@@ -3,9 +3,9 @@
 import contextlib
 import math
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
-from hypothesis import HealthCheck, Phase, Verbosity, given, seed, settings
+from hypothesis import HealthCheck, Phase, Verbosity, given, seed, settings, target
 from hypothesis import strategies as st
 from hypothesis.errors import Flaky, HypothesisException
 
@@ -57,20 +57,24 @@ def steer(
     first_seed: int,
     go_on: Callable[[], bool],
     longest: int = LONGEST,
+    towards: Callable[[], Mapping[str, float]] | None = None,
 ) -> int:
     """Play up to ``most`` scenes of up to ``longest`` pictures, then shrink what was found; how many were played.
 
     Stops early when ``go_on`` says so, which is asked before each scene, and with the first call that hangs.
+    ``towards`` is asked after each scene that showed nothing: what it names is made greater, from the second half of
+    the scenes on. A few names at a time are enough, for the scenes are shared out among them.
     """
     errors: dict[object, type[_ShownError]] = {}
     played, until = 0, math.inf
+    phases = (Phase.generate, *([] if towards is None else [Phase.target]), Phase.shrink)
 
     @seed(first_seed)
     @settings(
         max_examples=most,
         database=None,
         deadline=None,
-        phases=(Phase.generate, Phase.shrink),
+        phases=phases,
         suppress_health_check=list(HealthCheck),
         verbosity=Verbosity.quiet,
         print_blob=False,
@@ -86,6 +90,8 @@ def steer(
             until = min(until, time.monotonic() + SHRINKING_SECONDS)
             kind = shown if not isinstance(shown, Exception) else type(shown)
             raise errors.setdefault(kind, type("ShownError", (_ShownError,), {}))
+        for label, nearness in towards().items() if towards is not None else ():
+            target(nearness, label=label)
 
     # What was found is in the trial; Hypothesis reports it again by raising, also when a candidate that is not
     # deterministic fails once and passes the next time.
