@@ -44,19 +44,24 @@ def basis_sentence(basis: Basis, *, clean: bool) -> str:
 
 def rule_table(verdict: Verdict) -> list[str]:
     """The rules that were asked for by what is known of them, and what a margin or a gap means."""
-    cut_short = not verdict.basis or any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
-    broken = {rule for finding in verdict.findings for rule, times in finding.play.counts.items() if times}
     by_state: dict[str, list[str]] = {}
     for report in verdict.rules:
-        together = report.rule in broken and report.status is RuleStatus.KEPT
-        state = _TOGETHER if together else _state(report, cut_short=cut_short)
-        by_state.setdefault(state, []).append(report.rule.id)
+        by_state.setdefault(rule_state(verdict, report), []).append(report.rule.id)
     return [line for state, rules in by_state.items() for line in wrapped(f"{', '.join(rules)}: {state}", 2)]
+
+
+def rule_state(verdict: Verdict, report: RuleReport) -> str:
+    """What is known of one rule."""
+    cut_short = not verdict.basis or any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
+    broken = {rule for finding in verdict.findings for rule, times in finding.play.counts.items() if times}
+    if report.rule in broken and report.status is RuleStatus.KEPT:
+        return _TOGETHER
+    return _state(report, cut_short=cut_short)
 
 
 def cost_lines(verdict: Verdict) -> list[str]:
     """A line or two for each machine."""
-    return [line for cost in verdict.costs for line in wrapped(f"{cost.machine}: {_cost(cost)}", 2)]
+    return [line for cost in verdict.costs for line in wrapped(f"{cost.machine}: {cost_sentence(cost)}", 2)]
 
 
 def _state(report: RuleReport, *, cut_short: bool) -> str:
@@ -83,7 +88,8 @@ def _exposed(report: RuleReport) -> str:
     )
 
 
-def _cost(cost: Cost) -> str:
+def cost_sentence(cost: Cost) -> str:
+    """What showing pictures cost on one machine."""
     wait = f"longest wait {cost.longest_wait} of the {counted(cost.patience, 'full blanking')} of its patience"
     if not cost.shown:
         return f"no picture was seen; {wait}"

@@ -17,7 +17,7 @@ from planeproof.report.scene import scene_lines
 from planeproof.report.story import again_lines, finding_lines, summary_lines
 from planeproof.report.strip import WIDTH
 
-_OPENINGS = {
+OPENINGS = {
     Outcome.PASS: "no rule that was asked for was broken",
     Outcome.FAIL: "a rule is broken",
     Outcome.UNKNOWN: "there is no answer; nothing was shown to be right",
@@ -25,6 +25,7 @@ _OPENINGS = {
     Outcome.CANDIDATE_ERROR: "the candidate broke the contract, so it can't be judged",
     Outcome.HUNG: "the candidate did not come to an end, so it can't be judged",
 }
+"""What an outcome means, in a clause."""
 
 _TOO_SHORT = (
     "The time was up before any scene was drawn independently, and the scenes of the laws and the crystals are too few "
@@ -72,7 +73,7 @@ def _saved_for(wanted: str, play: Play) -> list[str]:
 
 def fault_page(fault: CandidateFault, *, target: str, outcome: Outcome, case: str, scene: Scene) -> list[str]:
     """The page about a candidate that can't be judged, met when one saved ``scene`` was played."""
-    return [*_head(outcome, target, _OPENINGS[outcome]), "", *fault_lines(fault, case, scene, full=True)]
+    return [*_head(outcome, target, OPENINGS[outcome]), "", *fault_lines(fault, case, scene, full=True)]
 
 
 def _head(outcome: Outcome, target: str, said: str) -> list[str]:
@@ -88,14 +89,14 @@ def _opening(verdict: Verdict) -> list[str]:
     first, *others = verdict.outcomes
     broken = verdict.findings if first is Outcome.FAIL else ()
     lines = [
-        *_head(first, verdict.target, f"{len(broken)} rules are broken" if len(broken) > 1 else _OPENINGS[first]),
+        *_head(first, verdict.target, f"{len(broken)} rules are broken" if len(broken) > 1 else OPENINGS[first]),
         *wrapped(
             f"profile {verdict.profile.value}, seed {verdict.seed}, asked about {listed(verdict.machines)}"
             + ("" if len(verdict.rules) == len(RULES) else f", for {counted(len(verdict.rules), 'rule')} only"),
             2,
         ),
     ]
-    return lines + [f"  also {_word(outcome)}: {_OPENINGS[outcome]}" for outcome in others]
+    return lines + [f"  also {_word(outcome)}: {OPENINGS[outcome]}" for outcome in others]
 
 
 def _faults(verdict: Verdict) -> Iterator[list[str]]:
