@@ -153,8 +153,7 @@ class _Run:
         for unit, tally in done:
             self.trial.merge(tally)
             played += unit.scenes if plan.stage is Stage.LAWS else tally.played
-            if tally.interrupted:
-                raise KeyboardInterrupt
+            self.trial.interrupted |= tally.interrupted
             self.journal.keep(unit, tally)
             if tally.decided:
                 break
@@ -164,10 +163,12 @@ class _Run:
             self.basis.append(
                 Basis(strength=sampled, source=plan.source, scenes=played, independent=plan.independent, failed=failed)
             )
+        if self.trial.interrupted:
+            raise KeyboardInterrupt
 
     def _units(self, plan: Plan) -> Iterator[Unit]:
         for unit in plan.units():
-            if self._seconds(plan) == 0:
+            if self._seconds(plan) == 0 or self.trial.interrupted:
                 return
             yield unit
 

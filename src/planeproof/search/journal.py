@@ -75,7 +75,7 @@ class Journal:
 
     def keep(self, unit: Unit, tally: Tally) -> None:
         """Keep what ``unit`` came to, unless it was cut short: then it is for another day."""
-        if self.file is None or tally.cut_short or unit.key in self.lines:
+        if self.file is None or tally.cut_short or tally.interrupted or unit.key in self.lines:
             return
         line = msgspec.json.encode(_Line(unit=unit.key, tally=msgspec.Raw(posted(tally))))
         with self.file.open("ab") as file:

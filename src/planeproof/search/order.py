@@ -40,7 +40,13 @@ class Order:
         """The candidate. Raises `planeproof.hosts.TargetError` where ``target`` names none."""
         return load(self.target)
 
-    def trial(self, *, cases: Path | None = None, time_left: Callable[[], float] = lambda: math.inf) -> Trial:
+    def trial(
+        self,
+        *,
+        cases: Path | None = None,
+        time_left: Callable[[], float] = lambda: math.inf,
+        told: Callable[[Scene], None] | None = None,
+    ) -> Trial:
         """A trial of the candidate in which nothing has been played yet."""
         return Trial(
             name=self.candidate.name,
@@ -50,6 +56,7 @@ class Order:
             call_seconds=self.call_seconds,
             time_left=time_left,
             cases=cases,
+            told=told,
         )
 
     def draw(self, machine: Machine, purpose: str, number: int) -> Scene:

@@ -34,7 +34,7 @@ class Trial(Tally):
     """One candidate under trial: a tally that plays.
 
     ``asked``: the rules asked for. ``call_seconds``: after which a call counts as hung; less where ``time_left`` and
-    `GRACE_SECONDS` come to less. ``cases``: folder for the scene that is being played.
+    `GRACE_SECONDS` come to less. ``cases``: folder for the scene that is being played; ``told``: of that scene too.
     """
 
     name: str
@@ -44,6 +44,7 @@ class Trial(Tally):
     call_seconds: float
     time_left: Callable[[], float] = lambda: math.inf
     cases: Path | None = None
+    told: Callable[[Scene], None] | None = None
 
     def __post_init__(self) -> None:
         self._failing = frozenset(rule for rule in self.asked if self.profile.fails_on(rule))
@@ -78,7 +79,9 @@ class Trial(Tally):
         return result
 
     def _announce(self, scene: Scene) -> None:
-        """Save the scene before the candidate runs, so that a crash of the whole process loses nothing."""
+        """Save and tell the scene before the candidate runs, so that a crash of the whole process loses nothing."""
+        if self.told is not None:
+            self.told(scene)
         if self.cases is not None:
             note = "this scene was being played when the process ended"
             found = Found(target=self.name, rule="", profile=self.profile.value, note=note)

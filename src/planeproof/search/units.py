@@ -4,6 +4,7 @@ What a unit plays depends on the order and on the unit alone, so that a check fi
 many, and a unit whose process died can be played again.
 """
 
+import math
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -74,12 +75,18 @@ def run(order: Order, unit: Unit, trial: Trial, *, go_on: GoOn) -> None:
         trial.interrupted = True
 
 
+def left_of(seconds: float | None) -> Callable[[], float]:
+    """Says what is left of so many seconds from now on; of None, always more than enough."""
+    if seconds is None:
+        return lambda: math.inf
+    end = time.monotonic() + seconds
+    return lambda: max(end - time.monotonic(), 0.0)
+
+
 def until(seconds: float | None) -> GoOn:
     """Says to go on for so many seconds from now; without limit if None."""
-    if seconds is None:
-        return lambda: True
-    end = time.monotonic() + seconds
-    return lambda: time.monotonic() < end
+    left = left_of(seconds)
+    return lambda: left() > 0
 
 
 def _laws(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:

@@ -1,28 +1,29 @@
-"""Who does the work: this process, or several on this computer. Whoever it is, what is found is the same."""
+"""Who does the work: this process, or others on this computer or elsewhere. Whoever it is, what is found is the same."""
 
-from __future__ import annotations
-
-import time
+import logging
+from abc import ABC, abstractmethod
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator
-from contextlib import suppress
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager, suppress
 from pathlib import Path
-from typing import TYPE_CHECKING, Protocol
+from typing import Protocol
 
+from planeproof.search.apart import Aparts, EndedError, FailedError, packed, silence_of
 from planeproof.search.order import Order
-from planeproof.search.posting import posted, received
+from planeproof.search.posting import received
 from planeproof.search.tally import Tally
-from planeproof.search.units import Unit, run, until
+from planeproof.search.trial import Trial
+from planeproof.search.units import Unit, left_of, run, until
 from planeproof.search.watching import Steps
-
-if TYPE_CHECKING:
-    from concurrent.futures import Future
 
 UNDER_WAY = 2
 """Units that are handed out for each process at a time: one that it works on, and one that is ready for it."""
 
 LOOK_SECONDS = 0.1
 """How often whoever waits for another process looks whether Ctrl-C was pressed."""
+
+_LOG = logging.getLogger(__name__)
 
 Pending = Callable[[], Tally]
 """Work that was handed out: call it to wait for what came of it."""
@@ -73,7 +74,7 @@ class Here:
                 steps.one()
                 return in_time()
 
-            trial = self._order.trial(cases=self._cases, time_left=self._time_left)
+            trial = self.trial()
             run(self._order, unit, trial, go_on=go_on)
             return trial
 
@@ -82,66 +83,101 @@ class Here:
     def stop(self) -> None:
         """Nothing is under way."""
 
+    def trial(self) -> Trial:
+        """A trial in which nothing has been played yet."""
+        return self._order.trial(cases=self._cases, time_left=self._time_left)
 
-class Processes:
-    """``jobs`` processes of this computer. A unit whose process died is played again by ``here``."""
 
-    def __init__(self, order: Order, jobs: int, here: Here) -> None:
-        from loky import ProcessPoolExecutor  # noqa: PLC0415 -- only where several processes are asked for
+class Handed(Protocol):
+    """A unit that was handed out: a future of threads, or of a cluster."""
 
+    def done(self) -> bool:
+        """Whether something came of it."""
+
+    def exception(self, timeout: float | None = None) -> BaseException | None:
+        """Wait for that; raises TimeoutError after so many seconds."""
+
+    def result(self) -> bytes:
+        """What came of it, `posted`."""
+
+
+class Elsewhere(ABC):
+    """Others, to whom units are handed out. What comes of none of them is played ``here``."""
+
+    ahead: int
+
+    def __init__(self, order: Order, here: Here) -> None:
         self._order = order
         self._here = here
-        self._jobs = jobs
-        self._make = ProcessPoolExecutor
-        self._pool = self._make(max_workers=jobs, initializer=_ignore_interrupts)
-        self.ahead = UNDER_WAY * jobs
+        self._interrupted = False
 
     def begin(self, unit: Unit, *, seconds: float | None, steps: Steps) -> Pending:
-        """Hand it to whichever process is free."""
-        from loky.process_executor import BrokenProcessPool  # noqa: PLC0415
+        """Hand it to whoever is free."""
+        handed = self._hand_out(unit, seconds)
+        return lambda: self._come_of(handed, unit, seconds, steps)
 
+    @abstractmethod
+    def stop(self) -> None:
+        """Nothing that is under way matters any more."""
+
+    @abstractmethod
+    def _hand_out(self, unit: Unit, seconds: float | None) -> Handed:
+        """Have it played somewhere."""
+
+    def _result(self, handed: Handed) -> bytes:
+        """What came of it. Raises `EndedError`, `FailedError`."""
+        return handed.result()
+
+    def _is_hopeless(self) -> bool:
+        """Whether there is nobody left to wait for."""
+        return False
+
+    def _come_of(self, handed: Handed, unit: Unit, seconds: float | None, steps: Steps) -> Tally:
+        self._wait(handed, steps)
+        if self._interrupted and not handed.done():
+            return Tally(interrupted=True)
         try:
-            future = self._pool.submit(work, self._order, unit, seconds)
-        except BrokenProcessPool:
-            self._pool.shutdown(wait=False, kill_workers=True)
-            self._pool = self._make(max_workers=self._jobs, initializer=_ignore_interrupts)
-            future = self._pool.submit(work, self._order, unit, seconds)
-
-        def waited_for() -> Tally:
-            try:
-                return steps.arrived(received(_result(future, steps), self._order.trial()))
-            except BrokenProcessPool:
-                # What ended that process may end this one too: then it is known what was being played.
-                return self._here.begin(unit, seconds=seconds, steps=steps)()
-            except KeyboardInterrupt:
+            tally = received(self._result(handed), self._here.trial())
+        except (EndedError, FailedError) as error:
+            if self._interrupted:
                 return Tally(interrupted=True)
+            # What ended that process may end this one too: then it is known what was being played.
+            _LOG.warning("planeproof: %s; it is played again in this process", error)
+            return self._here.begin(unit, seconds=seconds, steps=steps)()
+        with self._noting_interruption():
+            steps.arrived(tally)
+        return tally
 
-        return waited_for
+    def _wait(self, handed: Handed, steps: Steps) -> None:
+        with self._noting_interruption():
+            while not (handed.done() or self._interrupted or self._is_hopeless()):
+                steps.waiting()
+                with suppress(TimeoutError):
+                    handed.exception(timeout=LOOK_SECONDS)
+
+    @contextmanager
+    def _noting_interruption(self) -> Iterator[None]:
+        """Ctrl-C is noted, so that what others have done by then is not lost."""
+        try:
+            yield
+        except KeyboardInterrupt:
+            self._interrupted = True
+
+
+class Processes(Elsewhere):
+    """``jobs`` processes of this computer."""
+
+    def __init__(self, order: Order, jobs: int, here: Here) -> None:
+        super().__init__(order, here)
+        self._aparts = Aparts(packed(order), silence_of(order))
+        self._threads = ThreadPoolExecutor(max_workers=jobs)
+        self.ahead = UNDER_WAY * jobs
 
     def stop(self) -> None:
         """End the processes at once."""
-        with suppress(OSError):
-            self._pool.shutdown(wait=True, kill_workers=True)
+        self._threads.shutdown(wait=False, cancel_futures=True)
+        self._aparts.stop()
+        self._threads.shutdown()
 
-
-def work(order: Order, unit: Unit, seconds: float | None) -> bytes:
-    """Play ``unit`` in this process, and post what came of it."""
-    in_time = until(seconds)
-    end = None if seconds is None else time.monotonic() + seconds
-    trial = order.trial() if end is None else order.trial(time_left=lambda: max(end - time.monotonic(), 0.0))
-    run(order, unit, trial, go_on=in_time)
-    return posted(trial)
-
-
-def _result(future: Future[bytes], steps: Steps) -> bytes:
-    while True:
-        steps.waiting()
-        with suppress(TimeoutError):
-            return future.result(timeout=LOOK_SECONDS)
-
-
-def _ignore_interrupts() -> None:
-    """Ctrl-C reaches every process of a terminal; the one that waits for the others says what becomes of them."""
-    import signal  # noqa: PLC0415
-
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    def _hand_out(self, unit: Unit, seconds: float | None) -> Handed:
+        return self._threads.submit(self._aparts.play, unit, left_of(seconds))
