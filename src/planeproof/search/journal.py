@@ -1,7 +1,8 @@
 """The journal of a long check: what each unit came to, a line each, so that a check that was ended can go on.
 
-The first line says what was checked: the candidate with a digest of its file, the machines, rules, profile and seed.
-A check of anything else is refused. How long it was to take does not matter: a longer check goes on from a shorter.
+The first line says what was checked: the candidate with a digest of its file (not of what that imports), the machines,
+rules, profile and seed, and with which versions. A check of anything else is refused. How long it was to take does not
+matter: a longer check goes on from a shorter.
 """
 
 import hashlib
@@ -20,6 +21,7 @@ from planeproof.search.order import Order
 from planeproof.search.posting import posted, received
 from planeproof.search.tally import Tally
 from planeproof.search.units import Unit
+from planeproof.search.versions import versions
 
 VERSION = 1
 """The form of a journal that is written here, and the only one that is read."""
@@ -52,15 +54,16 @@ class Journal:
 
         A last line that was not written to its end, by a process that died in it, is dropped.
         """
-        head = _head(order)
-        whole = _whole_lines(file)
-        if not whole:
+        head, text = _head(order), _text(file)
+        first, *others = text.split(b"\n")[:-1] or [b""]
+        if not first:
             file.parent.mkdir(parents=True, exist_ok=True)
             file.write_bytes(json.dumps(head).encode() + b"\n")
             return cls(file=file)
-        _require_same(file, whole[0], head)
-        kept = {line.unit: bytes(line.tally) for line in (_line(file, text) for text in whole[1:])}
-        file.write_bytes(b"".join(text + b"\n" for text in whole))
+        _require_same(file, _read_head(file, first), head)
+        kept = {line.unit: bytes(line.tally) for line in (_line(file, text) for text in others)}
+        with file.open("r+b") as journal:
+            journal.truncate(text.rindex(b"\n") + 1)
         return cls(file=file, lines=kept)
 
     def of_unit(self, unit: Unit, order: Order) -> Tally | None:
@@ -83,14 +86,37 @@ class Journal:
 
 
 _ANEW = "delete the file to begin anew, or name another"
+_BEGINNING = b'{"planeproof_journal"'
+_UNLIKE = {"source": "the candidate's file has been changed since"}
 
 
-def _whole_lines(file: Path) -> list[bytes]:
+def seed_of(file: Path) -> int | None:
+    """The seed of the check whose journal is in ``file``; None if none has begun there. Raises as `Journal.of`."""
+    first, *others = _text(file).split(b"\n")
+    if not others:
+        return None
+    seed = _read_head(file, first).get("seed")
+    if not isinstance(seed, int):
+        raise JournalError(f"{file}: the seed is {seed!r} there; {_ANEW}")
+    return seed
+
+
+def _text(file: Path) -> bytes:
+    """All that is in it; nothing where there is no file. What can't be the beginning of a journal is refused."""
     try:
         text = file.read_bytes()
     except FileNotFoundError:
-        return []
-    return text.split(b"\n")[:-1]
+        return b""
+    if text[: len(_BEGINNING)] != _BEGINNING[: len(text)]:
+        raise JournalError(f"{file}: is not a journal of a check; name another file")
+    return text
+
+
+def _read_head(file: Path, first: bytes) -> dict[str, Any]:
+    try:
+        return msgspec.json.decode(first, type=dict[str, Any])
+    except msgspec.MsgspecError as error:
+        raise JournalError(f"{file}: its first line does not say what was checked ({error}); {_ANEW}") from error
 
 
 def _line(file: Path, text: bytes) -> _Line:
@@ -100,17 +126,14 @@ def _line(file: Path, text: bytes) -> _Line:
         raise JournalError(f"{file}: a line is no part of a journal ({error}); {_ANEW}") from error
 
 
-def _require_same(file: Path, first: bytes, head: Mapping[str, Any]) -> None:
-    try:
-        found = json.loads(first)
-    except ValueError:
-        found = None
-    if not isinstance(found, dict) or "planeproof_journal" not in found:
-        raise JournalError(f"{file}: is not a journal of a check; name another file")
-    unlike = [key for key in head if found.get(key) != head[key]]
+def _require_same(file: Path, there: Mapping[str, Any], here: Mapping[str, Any]) -> None:
+    unlike = [
+        _UNLIKE.get(key, f"{key} is {there.get(key)!r} there and {here[key]!r} here")
+        for key in here
+        if there.get(key) != here[key]
+    ]
     if unlike:
-        there = ", ".join(f"{key} is {found.get(key)!r} there and {head[key]!r} here" for key in unlike)
-        raise JournalError(f"{file}: is of another check ({there}); {_ANEW}")
+        raise JournalError(f"{file}: is of another check ({'; '.join(unlike)}); {_ANEW}")
 
 
 def _head(order: Order) -> dict[str, Any]:
@@ -123,6 +146,7 @@ def _head(order: Order) -> dict[str, Any]:
         "profile": order.profile.value,
         "seed": order.seed,
         "as_given": order.as_given,
+        "versions": versions(),
     }
 
 

@@ -12,6 +12,7 @@ from planeproof.hosts import Candidate, load
 from planeproof.judge import Profile
 from planeproof.scenes.recipes import recipe
 from planeproof.scenes.source import RandomSource
+from planeproof.search.examples import SCHEMES, Examples, Kept
 from planeproof.search.trial import Trial
 
 
@@ -24,7 +25,7 @@ def draw(machine: Machine, purpose: str, number: int, *, seed: int, as_given: bo
 class Order:
     """A check as it was asked for: ``target`` on ``machines``, judged by the rules ``asked`` for under ``profile``.
 
-    It can be pickled; the candidate is then loaded anew where it arrives.
+    ``examples``: where what other runs have found is kept, see `planeproof.search.examples`. It can be pickled; the candidate is then loaded anew where it arrives.
     """
 
     target: str | Callable[[], Scheduler]
@@ -34,11 +35,22 @@ class Order:
     call_seconds: float
     seed: int
     as_given: bool
+    examples: str | None = None
 
     @cached_property
     def candidate(self) -> Candidate:
         """The candidate. Raises `planeproof.hosts.TargetError` where ``target`` names none."""
         return load(self.target)
+
+    @cached_property
+    def store(self) -> Examples | None:
+        """What other runs have found. Raises as `Examples`."""
+        return None if self.examples is None else Examples(self.examples)
+
+    def kept(self, machine: Machine, *, ended: Callable[[], bool]) -> Kept | None:
+        """What other runs have found with this candidate on ``machine``; ``ended``: see `Kept`."""
+        key = f"{_wherever(self.candidate.name)} {machine.name}{' as given' if self.as_given else ''}"
+        return None if self.store is None else self.store.of(key, ended=ended)
 
     def trial(
         self,
@@ -65,13 +77,22 @@ class Order:
 
     def __getstate__(self) -> dict[str, Any]:
         state = dict(self.__dict__)
-        state.pop("candidate", None)
+        for loaded in ("candidate", "store"):
+            state.pop(loaded, None)
         if isinstance(self.target, str):
             state["target"] = _from_anywhere(self.target)
+        if self.examples is not None and not self.examples.startswith(SCHEMES):
+            state["examples"] = str(Path(self.examples).resolve())
         return state
 
     def __setstate__(self, state: dict[str, Any]) -> None:
         self.__dict__.update(state)
+
+
+def _wherever(name: str) -> str:
+    """The name of a candidate without the folder of its file, which differs from one computer to the next."""
+    place, _, last = name.rpartition(":")
+    return f"{Path(place).name if place.endswith('.py') else place}:{last}"
 
 
 def _from_anywhere(target: str) -> str:

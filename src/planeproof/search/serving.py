@@ -41,7 +41,8 @@ def serve() -> None:
     try:
         order = pickle.loads(heard.get())
         while True:
-            say(Sign.DONE, work(order, *heard.get(timeout=IDLE_SECONDS), say))
+            unit, seconds = heard.get(timeout=IDLE_SECONDS)
+            say(Sign.DONE, work(order, unit, seconds, say))
     except Empty:
         return
     except Exception as error:

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 
 from hypothesis import HealthCheck, Phase, Verbosity, given, seed, settings, target
 from hypothesis import strategies as st
+from hypothesis.database import ExampleDatabase
 from hypothesis.errors import Flaky, HypothesisException
 
 from planeproof.contract import Machine, Scene
@@ -58,21 +59,24 @@ def steer(
     go_on: Callable[[], bool],
     longest: int = LONGEST,
     towards: Callable[[], Mapping[str, float]] | None = None,
+    database: ExampleDatabase | None = None,
 ) -> int:
     """Play up to ``most`` scenes of up to ``longest`` pictures, then shrink what was found; how many were played.
 
     Stops early when ``go_on`` says so, which is asked before each scene, and with the first call that hangs.
     ``towards`` is asked after each scene that showed nothing: what it names is made greater, from the second half of
     the scenes on. A few names at a time are enough, for the scenes are shared out among them.
+    What a ``database`` has of earlier searches is played first, and what is found is kept there.
     """
     errors: dict[object, type[_ShownError]] = {}
     played, until = 0, math.inf
-    phases = (Phase.generate, *([] if towards is None else [Phase.target]), Phase.shrink)
+    kept, target_phase = [] if database is None else [Phase.reuse], [] if towards is None else [Phase.target]
+    phases = (*kept, Phase.generate, *target_phase, Phase.shrink)
 
     @seed(first_seed)
     @settings(
         max_examples=most,
-        database=None,
+        database=database,
         deadline=None,
         phases=phases,
         suppress_health_check=list(HealthCheck),

@@ -104,6 +104,7 @@ def _steered(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
         most=unit.scenes,
         first_seed=order.seed * 1_000_003 + unit.number,
         go_on=go_on,
+        database=order.kept(unit.machine(order), ended=lambda: trial.cut_short),
     )
 
 

@@ -1,4 +1,4 @@
-"""Who does the work: this process, or others on this computer or elsewhere. Whoever it is, what is found is the same."""
+"""Who does the work: this process, or others here or elsewhere. Whoever it is, what is found is the same."""
 
 import logging
 from abc import ABC, abstractmethod
