@@ -29,6 +29,9 @@ ROOM = 12
 LOW_BYTE = 1 << 8
 """Tile numbers that one byte can hold."""
 
+FILLING = 255
+"""The first pattern of the series to fill up with: those below differ in one row only, as small scenes often do."""
+
 SHIFTED_A_RECIPE = 4
 """Scenes with every blanking cut that are tried between two recipes."""
 
@@ -102,7 +105,7 @@ def _crowded(small: Scene, given: Machine) -> Iterator[list[Rows]]:
         last = np.stack(corner).any(axis=(0, 2, 3))
         free = np.flatnonzero(~last)[:fillers]
         crowd = np.zeros_like(corner[0])
-        crowd[free] = [different(given, cell) for cell in free.tolist()]
+        crowd[free] = [different(given, FILLING + cell) for cell in free.tolist()]
         yield [crowd, *(np.where(last[:, None, None], rows, crowd) for rows in corner)]
 
 
@@ -140,7 +143,7 @@ def _filled(given: Machine, rows: Rows, wanted: int) -> Rows:
     empty = np.flatnonzero(~rows.any(axis=(1, 2)))
     missing = max(wanted - (given.cells - len(empty)), 0)
     for cell in empty[:missing].tolist():
-        filled[cell] = different(given, cell + 1)
+        filled[cell] = different(given, FILLING + cell)
     return filled
 
 
