@@ -11,7 +11,10 @@ from types import FrameType
 from typing import NoReturn
 
 _RUNNING = "the candidate was running"
-_DOING = {"check": _RUNNING, "compare": _RUNNING, "replay": _RUNNING, "prove": "an answer was being looked for"}
+_DOING = {
+    **dict.fromkeys(("check", "exhaust", "compare", "replay"), _RUNNING),
+    "prove": "an answer was being looked for",
+}
 RUNS_CANDIDATES = tuple(_DOING)
 UNKNOWN, CANDIDATE_ERROR = 2, 4
 """As in `planeproof.judge.Outcome`, which is not imported here, for it is not needed to say --help."""

@@ -9,6 +9,7 @@ import click
 
 from planeproof.command.check import check
 from planeproof.command.compare import compare
+from planeproof.command.exhaust import exhaust
 from planeproof.command.machines import machines
 from planeproof.command.new import new
 from planeproof.command.prove import prove
@@ -60,5 +61,5 @@ def main() -> None:
     """
 
 
-for command in (check, compare, replay, rules, machines, ways, prove, new):
+for command in (check, exhaust, compare, replay, rules, machines, ways, prove, new):
     main.add_command(command)

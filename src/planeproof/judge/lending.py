@@ -5,7 +5,7 @@ judge and the next scheduler read theirs. Asked after every call, so it must cos
 """
 
 import copy
-from collections.abc import Sequence
+from collections.abc import Hashable, Sequence
 from dataclasses import fields, is_dataclass
 from functools import lru_cache
 from operator import attrgetter, is_
@@ -48,7 +48,8 @@ class Loan:
 
 
 @lru_cache
-def _own_names(kind: type) -> frozenset[str]:
+def _own_names(kind: Hashable) -> frozenset[str]:
+    assert isinstance(kind, type)
     return frozenset({*dir(kind), *(field.name for field in fields(kind))})
 
 
