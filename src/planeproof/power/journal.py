@@ -17,6 +17,9 @@ import planeproof.power
 from planeproof.power.detection import Detection
 from planeproof.power.hunt import Limits
 
+UNTOUCHED = frozenset({"command", "report", "ways"})
+"""Packages that no hunt depends on: a journal is gone on with when only these have changed."""
+
 VERSION = 1
 """The form that is written here, and the only one that is read."""
 
@@ -97,10 +100,10 @@ class Journal:
 
 @cache
 def code() -> str:
-    """Twelve hexadecimal digits that stand for all modules and data of this package as they are on the disk."""
+    """Twelve hexadecimal digits that stand for all modules and data that a hunt depends on, as they are on the disk."""
     root, digest = Path(planeproof.power.__file__).parent.parent, sha256()
     for file in sorted(root.rglob("*")):
-        if file.suffix in {".py", ".toml", ".json"}:
+        if file.suffix in {".py", ".toml", ".json"} and file.relative_to(root).parts[0] not in UNTOUCHED:
             digest.update(file.relative_to(root).as_posix().encode() + b"\0" + file.read_bytes() + b"\0")
     return digest.hexdigest()[:12]
 
