@@ -132,7 +132,8 @@ class Aparts:
     """A process apart for each thread that asks for one; see `Apart`."""
 
     def __init__(self, order: bytes, silence: float) -> None:
-        self._new = lambda: Apart(order, silence)
+        self._order = order
+        self._silence = silence
         self._of_thread: dict[int, Apart] = {}
         self._lock = threading.Lock()
         self._stopped = False
@@ -159,7 +160,7 @@ class Aparts:
             if self._stopped:
                 raise EndedError("nothing is played any more")
             if thread not in self._of_thread or not self._of_thread[thread].alive:
-                self._of_thread[thread] = self._new()
+                self._of_thread[thread] = Apart(self._order, self._silence)
             return self._of_thread[thread]
 
 

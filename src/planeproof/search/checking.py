@@ -11,6 +11,7 @@ from planeproof.contract import RULES, Machine, Rule, Scheduler
 from planeproof.judge import Basis, Profile, Source, Strength, Verdict
 from planeproof.judge.conversation import CALL_SECONDS
 from planeproof.machines import read_machine
+from planeproof.search.cluster import Cluster
 from planeproof.search.journal import Journal
 from planeproof.search.order import Order
 from planeproof.search.smaller import make_smaller
@@ -46,7 +47,9 @@ def check(
     call_seconds: float = CALL_SECONDS,
     smaller_seconds: float | None = None,
     jobs: int = 1,
+    cluster: str | None = None,
     journal: Path | None = None,
+    examples: str | None = None,
 ) -> Verdict:
     """Check a candidate against the rules, and give a verdict.
 
@@ -59,12 +62,16 @@ def check(
     is at most what is left of them and `GRACE_SECONDS` of `planeproof.search.trial`. The clock is asked between scenes,
     not between two calls: a scene that has begun is played to its end.
 
-    ``jobs``: processes that share the work; what is found does not depend on their number. ``journal``: file to keep
-    what each part of the work came to; a check of the same things that finds it there goes on from it.
+    ``jobs``: processes that share the work; ``cluster``: address of a Dask scheduler whose workers share it instead.
+    What is found does not depend on either. ``journal``: file to keep what each part of the work came to; a check of
+    the same things that finds it there goes on from it. ``examples``: folder, or address of a Redis server
+    (``redis://...``), where Hypothesis keeps what it finds; what is there of the same candidate is tried first, so
+    that the seed alone does not repeat the check any more.
 
     Raises `planeproof.hosts.TargetError`, `planeproof.machines.MachineFileError`, `JournalError` for a journal of
-    something else, `ValueError` for limits or an empty list of machines, `OSError` where ``cases`` or ``journal`` can't
-    be written. What a candidate does is in the verdict, never raised.
+    something else, `ClusterError` and `ExamplesError` for a cluster and a server that can't be used, `ValueError` for
+    limits or an empty list of machines, `OSError` where ``cases``, ``journal`` or ``examples`` can't be written. What a
+    candidate does is in the verdict, never raised.
     """
     named = (machines,) if isinstance(machines, Machine | str) else machines
     order = Order(
@@ -75,8 +82,9 @@ def check(
         call_seconds=call_seconds,
         seed=seed,
         as_given=as_given,
+        examples=examples,
     )
-    _require(order, jobs)
+    _require(order, jobs, cluster)
     limits = Limits(scenes=scenes, seconds=seconds)
     if cases is not None:
         cases.mkdir(parents=True, exist_ok=True)
@@ -86,6 +94,7 @@ def check(
         limits=limits,
         smaller_seconds=SMALLER_SECONDS if smaller_seconds is None else smaller_seconds,
         jobs=jobs,
+        cluster=cluster,
         cases=cases,
         journal=Journal.none() if journal is None else Journal.of(journal, order),
         watcher=watcher or NoWatcher(),
@@ -93,7 +102,7 @@ def check(
     return run.verdict()
 
 
-def _require(order: Order, jobs: int) -> None:
+def _require(order: Order, jobs: int, cluster: str | None) -> None:
     order.candidate  # noqa: B018 -- loaded first: a target that names nothing is refused before all else
     if not order.machines:
         raise ValueError("machines is empty: name at least one machine")
@@ -103,6 +112,11 @@ def _require(order: Order, jobs: int) -> None:
         raise ValueError(f"call_seconds is {order.call_seconds}: it must be above 0, or no call could return in time")
     if jobs < 1:
         raise ValueError(f"jobs is {jobs}: at least 1 process must do the work")
+    if cluster is not None and jobs > 1:
+        raise ValueError(
+            f"jobs is {jobs} and cluster {cluster!r}: the work is done here or there, leave one of them out"
+        )
+    order.store  # noqa: B018 -- a place that can't be used is refused before anything is played
 
 
 @dataclass(kw_only=True)
@@ -111,6 +125,7 @@ class _Run:
     limits: Limits
     smaller_seconds: float
     jobs: int
+    cluster: str | None
     cases: Path | None
     journal: Journal
     watcher: Watcher
@@ -120,7 +135,7 @@ class _Run:
         self.end = math.inf if self.limits.seconds is None else time.monotonic() + self.limits.seconds
         self.trial = self.order.trial(cases=self.cases, time_left=self._time_left)
         here = Here(self.order, cases=self.cases, time_left=self._time_left)
-        self.workers: Workers = here if self.jobs == 1 else Processes(self.order, self.jobs, here)
+        self.workers = self._workers(here)
         try:
             for plan in plans(self.order, self.limits):
                 if not self._is_over(plan):
@@ -141,6 +156,11 @@ class _Run:
             basis=tuple(self.basis),
             source=None if written is None else Source(file=written[0], line=written[1]),
         )
+
+    def _workers(self, here: Here) -> Workers:
+        if self.cluster is not None:
+            return Cluster(self.order, self.cluster, here)
+        return here if self.jobs == 1 else Processes(self.order, self.jobs, here)
 
     def _is_over(self, plan: Plan) -> bool:
         # A rule broken in the scenes of the laws is no reason to stop: the search finds a smaller scene.

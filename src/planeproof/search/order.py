@@ -25,7 +25,8 @@ def draw(machine: Machine, purpose: str, number: int, *, seed: int, as_given: bo
 class Order:
     """A check as it was asked for: ``target`` on ``machines``, judged by the rules ``asked`` for under ``profile``.
 
-    ``examples``: where what other runs have found is kept, see `planeproof.search.examples`. It can be pickled; the candidate is then loaded anew where it arrives.
+    ``examples``: where what other runs have found is kept, see `planeproof.search.examples`. An order can be pickled;
+    the candidate is then loaded anew where it arrives.
     """
 
     target: str | Callable[[], Scheduler]

@@ -49,7 +49,7 @@ class _ShownError(Exception):
     """A scene showed something. Hypothesis shrinks each subclass by itself, so no rule slips into another."""
 
 
-def steer(
+def steer(  # noqa: PLR0913 -- the knobs of one search, all but two by keyword
     trial: Trial,
     base: Machine,
     *,
