@@ -12,7 +12,7 @@ from typing import NoReturn
 
 _RUNNING = "the candidate was running"
 _DOING = {
-    **dict.fromkeys(("check", "exhaust", "compare", "replay"), _RUNNING),
+    **dict.fromkeys(("check", "exhaust", "compare", "replay", "pictures"), _RUNNING),
     "prove": "an answer was being looked for",
 }
 RUNS_CANDIDATES = tuple(_DOING)

@@ -12,6 +12,7 @@ from planeproof.command.compare import compare
 from planeproof.command.exhaust import exhaust
 from planeproof.command.machines import machines
 from planeproof.command.new import new
+from planeproof.command.pictures import pictures
 from planeproof.command.prove import prove
 from planeproof.command.replay import replay
 from planeproof.command.rules import rules
@@ -61,5 +62,5 @@ def main() -> None:
     """
 
 
-for command in (check, exhaust, compare, replay, rules, machines, ways, prove, new):
+for command in (check, exhaust, compare, replay, pictures, rules, machines, ways, prove, new):
     main.add_command(command)
