@@ -4,10 +4,11 @@
 
 import math
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
+from planeproof.command.campaigns import Campaign, Repeatable, campaign_options, seed_of
 from planeproof.command.conforming import Conforming
 from planeproof.command.interrupting import Interruption
 from planeproof.command.printing import show
@@ -31,7 +32,7 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
     return value
 
 
-@click.command(short_help="Judge a scheduler, and show the smallest scene that breaks a rule.")
+@click.command(cls=Repeatable, short_help="Judge a scheduler, and show the smallest scene that breaks a rule.")
 @click.argument("target")
 @click.option(
     "--machine",
@@ -51,7 +52,14 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
 )
 @click.option("--scenes", type=click.IntRange(min=1), metavar="N", help=f"Scenes to play. [default: {SCENES}]")
 @click.option("--seconds", type=float, callback=_finite, metavar="S", help="Search that long instead.")
-@click.option("--seed", type=int, default=0, show_default=True, metavar="N", help="The same seed, the same scenes.")
+@click.option(
+    "--seed",
+    callback=seed_of,
+    default="0",
+    show_default=True,
+    metavar="N|random",
+    help="The same seed, the same scenes. A random one is told with the verdict.",
+)
 @click.option("--only", multiple=True, metavar="RULE", help="Judge by this rule only; may be given several times.")
 @click.option("--as-given", is_flag=True, help="Play on the machines as they are, on none of their small relatives.")
 @click.option(
@@ -67,6 +75,7 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
     metavar="STEPS",
     help="Observe too whether it takes the steps of STEPS (package.module:Name or file.py:Name), which are proved.",
 )
+@campaign_options
 @click.option("--quiet", is_flag=True, help="No progress.")
 def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed over by click
     target: str,
@@ -74,12 +83,13 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     profile: str,
     scenes: int | None,
     seconds: float | None,
-    seed: int,
+    seed: int | None,
     only: tuple[str, ...],
     as_given: bool,
     cases: Path,
     conforms: str | None,
     quiet: bool,
+    **shared: Any,  # noqa: ANN401 -- of many types, as click has it
 ) -> int:
     """Check TARGET, which reads package.module:Name or file.py:Name.
 
@@ -90,6 +100,7 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
         raise click.UsageError("--scenes and --seconds are both given: leave one of them out")
     if conforms is not None and as_given:
         raise click.UsageError("--conforms observes small relatives, and --as-given plays none: leave one of them out")
+    campaign = Campaign(**shared)
     rules = _rules(only)
     if conforms is not None and not has_solver():
         show(MISSING.splitlines())
@@ -103,12 +114,16 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     from planeproof.search import check as search
 
     given, verdict = (TargetError, MachineFileError), None
+    seed = campaign.seed(seed)
+    if not quiet:
+        campaign.say_what_is_known()
     try:
         with (
             Interruption() as interruption,
             Progressing(quiet=quiet, between=interruption.check) as watcher,
             refusing(*given),
             writing(cases, "--cases folder"),
+            campaign.refusing(),
         ):
             verdict = search(
                 target,
@@ -121,8 +136,10 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
                 as_given=as_given,
                 cases=cases,
                 watcher=watcher,
+                **shared,
             )
     except KeyboardInterrupt:
+        campaign.say_how_to_go_on()
         if verdict is None:
             raise
         click.echo(

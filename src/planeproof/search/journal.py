@@ -90,7 +90,7 @@ _BEGINNING = b'{"planeproof_journal"'
 _UNLIKE = {"source": "the candidate's file has been changed since"}
 
 
-def seed_of(file: Path) -> int | None:
+def seed_in(file: Path) -> int | None:
     """The seed of the check whose journal is in ``file``; None if none has begun there. Raises as `Journal.of`."""
     first, *others = _text(file).split(b"\n")
     if not others:
@@ -99,6 +99,11 @@ def seed_of(file: Path) -> int | None:
     if not isinstance(seed, int):
         raise JournalError(f"{file}: the seed is {seed!r} there; {_ANEW}")
     return seed
+
+
+def units_in(file: Path) -> int:
+    """How many units are in the journal in ``file``. Raises as `Journal.of`."""
+    return max(_text(file).count(b"\n") - 1, 0)
 
 
 def _text(file: Path) -> bytes:
