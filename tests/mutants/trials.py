@@ -1,0 +1,153 @@
+"""On which machines a mutant is tried: those that ship, and variants of them that reach what no shipped one does."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from functools import cache
+
+from planeproof.candidates.reference import Columns, Fresh, InPlace, Pairs
+from planeproof.contract import RULES, ByteDirection, Demands, Machine, Rule, Scene, Storage, TileMap, Tiles, Window
+from planeproof.judge import MakeScheduler, Profile
+from planeproof.machines import read_machine
+from planeproof.scenes.crystals import crystal_scenes
+from planeproof.scenes.full import full_scene
+from planeproof.scenes.recipes import recipe
+from planeproof.scenes.relatives import laid_out_anew, with_blanking
+from planeproof.scenes.source import RandomSource
+from tests.candidates.meant_for import MEANT_FOR
+from tests.mutants.sources import PACKAGE, needs
+
+RECIPES = 2400
+"""Recipes that a mutant is tried with, over all its trials, but..."""
+
+LEAST, MOST = 80, 400
+"""... at least and at most so many in each."""
+
+EARLY = 40
+"""Recipes before the scenes on the machine as given, which take longer."""
+
+
+def _label(**parts: object) -> Machine:
+    """The shipped label with other parts, laid out anew; its bursts may step over a row."""
+    label = read_machine("case-label")
+    return laid_out_anew(replace(label, memory=None, **parts), label)  # type: ignore[arg-type]
+
+
+def _wide() -> Machine:
+    return _label(map=replace(read_machine("case-label").map, entry_bytes=2))
+
+
+def _packed() -> Machine:
+    return _label(tiles=replace(read_machine("case-label").tiles, storage=Storage.PACKED))
+
+
+def _without_steps() -> Machine:
+    label = read_machine("case-label")
+    return replace(label, memory=replace(label.layout, steps=(1,)))
+
+
+def _one_column() -> Machine:
+    return _label(window=Window(columns=1, rows=4), tiles=Tiles(count=8, pool=(2, 3, 4, 5, 6)))
+
+
+def _down() -> Machine:
+    drawer = read_machine("drawer-front")
+    return replace(drawer, tiles=replace(drawer.tiles, byte=ByteDirection.COLUMN))
+
+
+def _one_page() -> Machine:
+    floor = read_machine("mosaic-floor")
+    return replace(floor, memory=None, map=replace(floor.map, pages=1))
+
+
+def _two_banks() -> Machine:
+    """Three cells, and in each of two banks two tiles, the first of which is the first of its bank."""
+    tiles = Tiles(count=6, pool=(0, 1, 3, 4), blank=2, planes=1)
+    window, tile_map = Window(columns=3, rows=1), TileMap(pages=1, banks=2)
+    return replace(read_machine("name-plate"), window=window, tiles=tiles, map=tile_map)
+
+
+def _tight() -> Machine:
+    """Three cells and a blanking that just holds the difference of any two pictures of one cell.
+
+    At worst a cell is emptied, another one filled, and a pattern sent: 2 x (14 + 8) + 14 + 8 x 8 = 122 cycles.
+    """
+    plate = read_machine("name-plate")
+    tiles = Tiles(count=4, pool=(1, 2, 3), planes=1)
+    small = replace(plate, window=Window(columns=3, rows=1), tiles=tiles, demands=Demands(must_show=1))
+    return with_blanking(small, 122, time=plate.time)
+
+
+VARIANTS: tuple[tuple[str, Callable[[], Machine], MakeScheduler], ...] = (
+    ("case-label, wide entries", _wide, Pairs),
+    ("case-label, wide entries", _wide, Columns),
+    ("case-label, packed", _packed, Pairs),
+    ("case-label, without steps", _without_steps, Columns),
+    ("case-label, one column", _one_column, Columns),
+    ("drawer-front, bytes down", _down, Fresh),
+    ("mosaic-floor, one page", _one_page, Pairs),
+    ("name-plate, two banks", _two_banks, InPlace),
+    ("name-plate, tight", _tight, InPlace),
+)
+"""Beside the machines that ship, those that reach code which no shipped one does."""
+
+SMALL = 12
+"""Cells of a machine that needs no small relatives, for it is one."""
+
+
+@cache
+def machine_of(shape: str) -> Machine:
+    """The machine that a trial's ``shape`` names."""
+    made = {name: make for name, make, _ in VARIANTS}
+    return replace(made[shape](), name=shape) if shape in made else read_machine(shape)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Trial:
+    """A machine, and the reference scheduler ``name`` of ``module`` that is meant for it."""
+
+    shape: str
+    module: str
+    name: str
+
+    def __str__(self) -> str:
+        return f"{self.name} on {self.shape}"
+
+    @property
+    def asked(self) -> frozenset[Rule]:
+        """All rules; in place, those of discipline are left out, which writing over what is seen can't keep."""
+        return frozenset(rule for rule in RULES if self.name != InPlace.__name__ or Profile.SEEN.fails_on(rule))
+
+
+def trials_of(module: str, texts: Mapping[str, str]) -> list[Trial]:
+    """The machines and schedulers that a change of ``module`` concerns."""
+    needed = needs(texts)
+    return [trial for trial in _every() if module in needed[trial.module]]
+
+
+def _every() -> Iterator[Trial]:
+    for shape, make in (*MEANT_FOR, *((name, scheduler) for name, _, scheduler in VARIANTS)):
+        if isinstance(make, type) and make.__module__.startswith(f"{PACKAGE}."):
+            yield Trial(shape=shape, module=make.__module__.removeprefix(f"{PACKAGE}."), name=make.__name__)
+
+
+def scenes_each(trials: int) -> int:
+    """How many scenes each of so many trials has."""
+    return min(max(RECIPES // trials, LEAST), MOST)
+
+
+@cache
+def scene_of(shape: str, number: int) -> Scene:
+    """Scene ``number`` for a machine, the same for every mutant.
+
+    `EARLY` recipes on its small relatives; then two on the machine as given, at its limit and with the crystal that
+    turns for long; then more recipes.
+    """
+    machine, as_given = machine_of(shape), _as_given(shape)
+    if EARLY <= number < EARLY + len(as_given):
+        return as_given[number - EARLY]
+    return recipe(machine, RandomSource(f"mutants/{shape}/{number}"), as_given=machine.cells <= SMALL)
+
+
+@cache
+def _as_given(shape: str) -> tuple[Scene, ...]:
+    return (full_scene(machine_of(shape)), *crystal_scenes(machine_of(shape))[-1:])
