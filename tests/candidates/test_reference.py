@@ -260,7 +260,7 @@ def test_rows_are_sent_one_after_the_other_and_kept_whole() -> None:
 
 
 def test_columns_go_down_where_that_is_cheaper() -> None:
-    """A drawing that stands upright takes one burst of entries down its column, one that lies takes one along its row."""
+    """A drawing that stands upright takes one burst of entries down its column, one that lies one along its row."""
     machine = small("case-label", 3, 3, tiles=9, pool=(1, 2, 3, 4, 5, 6), around=1)
     down, along = machine.window.pitch, 1
     for pictures, step in ((["A..A..A.."], down), (["AAA......"], along)):

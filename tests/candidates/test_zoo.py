@@ -130,7 +130,7 @@ LEAST: dict[str, Least] = {
     "found-by-lowest-plane": Least(machine=small("pigment-chart", 2, tiles=3, pool=(1, 2)), pictures=("ab",)),
     "replaced-still-listed": Least(machine=NICHE, pictures=("A", "B", "C", "A")),
     "found-in-other-bank": Least(machine=small("two-wings", tiles=4, pool=(1, 3)), pictures=("A", "A")),
-    "listed-by-checksum": Least(machine=small("scroll-case", 2, tiles=5, pool=(1, 2, 3, 4)), pictures=("AB",)),
+    "listed-by-ink": Least(machine=small("scroll-case", 2, tiles=5, pool=(1, 2, 3, 4)), pictures=("AB",)),
     "one-page-cleared": Least(machine=V50, pictures=(".", "A", ".", ".")),
     "seen-page-cleared": Least(machine=V60, pictures=("A",)),
     "cleared-as-far-as-it-goes": Least(machine=FRIEZE, pictures=("A", ".", "."), cut={1: 60}),
@@ -147,14 +147,14 @@ LEAST: dict[str, Least] = {
     "column-goes-on-along-the-row": Least(machine=COLUMN, pictures=("A.A",), cut={0: 110}),
     "passed-over-blanked": Least(machine=COLUMN, pictures=(".A.", "B.B")),
     "one-cycle-more": Least(machine=V50, pictures=(".",), cut={0: 45}),
-    "view-charged-as-memory": Least(machine=small("pigment-chart"), pictures=(".",), cut={0: 160}),
-    "fractions-dropped": Least(machine=small("mosaic-floor"), pictures=(".",), cut={0: 140}),
+    "view-charged-as-memory": Least(machine=small("pigment-chart"), pictures=(".",), cut={0: 190}),
+    "fractions-dropped": Least(machine=small("mosaic-floor"), pictures=(".",), cut={0: 162}),
     "cycles-of-the-other-standard": Least(
         machine=small("vitrine-60", 4, 3, around=1), pictures=("." * 12,), cut={0: 183}
     ),
-    "set-up-charged-once": Least(machine=PLATE, pictures=("A",), cut={0: 90}),
-    "burst-length-in-a-byte": Least(
-        machine=small("scroll-case", 16, 17, tiles=3, pool=(1, 2)), pictures=("." * 271 + "A",)
+    "cut-not-noticed": Least(machine=PLATE, pictures=("A",), cut={0: 90}),
+    "burst-index-in-a-byte": Least(
+        machine=small("scroll-case", 16, 17, tiles=3, pool=(1, 2)), pictures=("A" + "." * 271,)
     ),
     "cell-number-in-a-byte": Least(machine=small("vitrine-50", 37, 7), pictures=("." * 258 + "A",)),
     "bytes-left-in-a-byte": Least(machine=small("vitrine-60", 37, 7), pictures=("A" + "." * 258,)),

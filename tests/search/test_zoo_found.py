@@ -12,6 +12,14 @@ MISSES = {
     "seen-pattern-not-copied": (4, 2),
     # One picture would do, but of two bytes in a cell; the smallest scene of two pictures has one byte in each.
     "split-in-place": (2, 2),
+    # A cell less costs less, so that another cut of the blanking would show it, and two things must change at once.
+    "cleared-as-far-as-it-goes": (3, 2),
+    "rest-of-burst-dropped": (1, 2),
+    "column-goes-on-along-the-row": (1, 3),
+    "one-cycle-more": (1, 1),
+    "cycles-of-the-other-standard": (1, 3),
+    # Three pictures would do, but only with two lost blankings in place of the fourth.
+    "queue-overrun": (4, 4),
 }
 """Faults whose least scene is not reached, and the pictures and occupied cells of the one that is."""
 

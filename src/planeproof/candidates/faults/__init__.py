@@ -1,7 +1,7 @@
 """Broken schedulers, one planted fault each, named by the fault. Read the tuple `ZOO`."""
 
 from planeproof.candidates.faults.beyond_a_byte import (
-    BurstLengthInAByte,
+    BurstIndexInAByte,
     BytesLeftInAByte,
     CellNumberInAByte,
     HighByteForgotten,
@@ -63,7 +63,7 @@ from planeproof.candidates.faults.wrong_in_place import (
 )
 from planeproof.candidates.faults.wrong_library import (
     FoundInOtherBank,
-    ListedByChecksum,
+    ListedByInk,
     ReplacedStillListed,
 )
 from planeproof.candidates.faults.wrong_order import (
@@ -96,11 +96,11 @@ from planeproof.candidates.faults.wrong_reveal import (
 )
 from planeproof.candidates.faults.wrong_time import (
     BurstAcrossTheEnd,
+    CutNotNoticed,
     CyclesOfTheOtherStandard,
     FractionsDropped,
     FullBlankingAssumed,
     OneCycleMore,
-    SetUpChargedOnce,
     SetUpNotCharged,
     ViewChargedAsMemory,
 )
@@ -112,7 +112,7 @@ __all__ = [
     "BankWithoutPage",
     "BlankTileWritten",
     "BurstAcrossTheEnd",
-    "BurstLengthInAByte",
+    "BurstIndexInAByte",
     "BytesLeftInAByte",
     "CellNumberInAByte",
     "ChecksumForCompare",
@@ -121,6 +121,7 @@ __all__ = [
     "ColumnGoesOnAlongTheRow",
     "ColumnOneTooLong",
     "CountsTilesFromOne",
+    "CutNotNoticed",
     "CyclesOfTheOtherStandard",
     "DeclinesEverything",
     "DeclinesTheLargest",
@@ -138,7 +139,7 @@ __all__ = [
     "KeptTilesGivenAway",
     "LastCellNotSent",
     "LastRowNotSent",
-    "ListedByChecksum",
+    "ListedByInk",
     "LostBlankingCounted",
     "LowByteOnly",
     "MapBytesSwapped",
@@ -174,7 +175,6 @@ __all__ = [
     "SeenPageCleared",
     "SeenPatternNotCopied",
     "SeenPlaneToo",
-    "SetUpChargedOnce",
     "SetUpNotCharged",
     "ShadowAhead",
     "SplitInPlace",

@@ -9,13 +9,14 @@ BYTE = 256
 """Values of a byte."""
 
 
-class BurstLengthInAByte(SplitPool):
-    """The length of a burst is kept in a byte, so of a map that is sent in one go only the beginning arrives."""
+class BurstIndexInAByte(SplitPool):
+    """The place in a burst is kept in a byte, so of a map that is sent in one go the first 256 entries come again."""
 
     def to_send(self, wanted: Mapping[int, int]) -> Iterable[Burst]:
-        """Each burst with its length modulo 256."""
-        bursts = super().to_send(wanted)
-        return [Burst(b.address, b.data[: len(b.data) % BYTE], b.step) for b in bursts if len(b.data) % BYTE]
+        """Each burst with byte i modulo 256 in place of byte i."""
+        for burst in super().to_send(wanted):
+            again = bytes(burst.data[place % BYTE] for place in range(len(burst.data)))
+            yield Burst(burst.address, again, burst.step)
 
 
 class CellNumberInAByte(LazyClear):

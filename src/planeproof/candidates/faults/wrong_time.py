@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 
-from planeproof.candidates.reference import Delta, Fresh, InPlace, Pairs, Queued, Rows, SplitPool
+from planeproof.candidates.reference import Fresh, InPlace, Pairs, Queued, Rows, SplitPool
 from planeproof.candidates.reference.outbox import Outbox
 from planeproof.contract import Burst, Machine, Rational
 
@@ -56,7 +56,7 @@ class OneCycleMore(Rows):
         return super().blank(cycles + 1)
 
 
-class ViewChargedAsMemory(Delta):
+class ViewChargedAsMemory(Fresh):
     """The view is charged at the rate of picture memory, so where its registers are slower the reveal comes late."""
 
     def start(self, machine: Machine) -> Iterable[Burst]:
@@ -66,7 +66,7 @@ class ViewChargedAsMemory(Delta):
         return bursts
 
 
-class FractionsDropped(Delta):
+class FractionsDropped(Fresh):
     """Cycles per byte are cut down to a whole number, so many bytes together take longer than was reckoned."""
 
     def start(self, machine: Machine) -> Iterable[Burst]:
@@ -89,9 +89,9 @@ class CyclesOfTheOtherStandard(Queued):
         return super().blank(int(lines * Fraction("89.6")))
 
 
-class SetUpChargedOnce(InPlace):
-    """The set-up is charged once and not for each burst, so a picture of many bursts is still being sent when seen."""
+class CutNotNoticed(InPlace):
+    """A blanking that other work has shortened is used as if it were whole, so the beam meets a half-made picture."""
 
     def blank(self, cycles: int) -> Iterable[Burst]:
-        """Send what would fit if all were one burst."""
-        return super().blank(cycles + int(self.machine.time.setup) * max(len(self.pending) - 1, 0))
+        """Send what fits into a whole blanking."""
+        return super().blank(self.machine.blank_cycles)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Self
 
 from planeproof.candidates.faults.beyond_a_byte import (
-    BurstLengthInAByte,
+    BurstIndexInAByte,
     BytesLeftInAByte,
     CellNumberInAByte,
     HighByteForgotten,
@@ -67,7 +67,7 @@ from planeproof.candidates.faults.wrong_in_place import (
 )
 from planeproof.candidates.faults.wrong_library import (
     FoundInOtherBank,
-    ListedByChecksum,
+    ListedByInk,
     ReplacedStillListed,
 )
 from planeproof.candidates.faults.wrong_order import (
@@ -100,11 +100,11 @@ from planeproof.candidates.faults.wrong_reveal import (
 )
 from planeproof.candidates.faults.wrong_time import (
     BurstAcrossTheEnd,
+    CutNotNoticed,
     CyclesOfTheOtherStandard,
     FractionsDropped,
     FullBlankingAssumed,
     OneCycleMore,
-    SetUpChargedOnce,
     SetUpNotCharged,
     ViewChargedAsMemory,
 )
@@ -195,7 +195,7 @@ ZOO: tuple[Fault, ...] = (
     # wrong library
     Fault.of(ReplacedStillListed, HIDDEN_WRITES, "twin-niche", pictures=4, cells=4),
     Fault.of(FoundInOtherBank, EXACT_REVEAL, "two-wings", pictures=2, cells=2),
-    Fault.of(ListedByChecksum, EXACT_REVEAL, "scroll-case", pictures=1, cells=2),
+    Fault.of(ListedByInk, EXACT_REVEAL, "scroll-case", pictures=1, cells=2),
     # wrong clearing
     Fault.of(OnePageCleared, EXACT_REVEAL, "vitrine-50", pictures=4, cells=1),
     Fault.of(SeenPageCleared, HIDDEN_WRITES, "vitrine-60", pictures=1, cells=1),
@@ -232,9 +232,9 @@ ZOO: tuple[Fault, ...] = (
     Fault.of(ViewChargedAsMemory, BLANKING_ONLY, "pigment-chart", pictures=1, cells=0),
     Fault.of(FractionsDropped, BLANKING_ONLY, "mosaic-floor", pictures=1, cells=0),
     Fault.of(CyclesOfTheOtherStandard, BLANKING_ONLY, "vitrine-60", pictures=1, cells=0),
-    Fault.of(SetUpChargedOnce, BLANKING_ONLY, "name-plate", pictures=1, cells=1),
+    Fault.of(CutNotNoticed, BLANKING_ONLY, "name-plate", pictures=1, cells=1),
     # beyond a byte
-    Fault.of(BurstLengthInAByte, PROGRESS, "scroll-case", pictures=1, cells=1),
+    Fault.of(BurstIndexInAByte, EXACT_REVEAL, "scroll-case", pictures=1, cells=1),
     Fault.of(CellNumberInAByte, EXACT_REVEAL, "vitrine-50", pictures=1, cells=1),
     Fault.of(BytesLeftInAByte, HIDDEN_WRITES, "vitrine-60", pictures=1, cells=1),
     Fault.of(QueuePlacesInAByte, PROGRESS, "pigment-chart", pictures=1, cells=31),

@@ -35,7 +35,7 @@ class Library(TwoSides):
 
     def pattern(self, picture: Picture, cell: int) -> bytes:
         """What a cell's pattern is known by."""
-        return picture.planes[cell].tobytes()
+        return bytes(picture.planes[cell].tobytes())
 
     def to_send(self, wanted: Mapping[int, int]) -> Iterable[Burst]:
         """What the shadow does not hold: of a tile from the shelf nothing."""
