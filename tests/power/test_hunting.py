@@ -4,10 +4,12 @@ import pytest
 
 from planeproof.candidates.faults import ZOO, Fault
 from planeproof.candidates.reference import Delta
-from planeproof.contract import rule
+from planeproof.contract import RULES, rule
 from planeproof.judge import play
-from planeproof.power import ENGINES, Limits, Outcome, engine_named, measure
+from planeproof.power import ENGINES, Limits, Outcome, engine_named, exhaustion, measure
 from planeproof.power.hunt import Hunt
+from planeproof.scenes.edges import edge_scenes
+from planeproof.search.exhausting import TINY
 from planeproof.search.order import draw
 
 FAULT = {fault.id: fault for fault in ZOO}
@@ -85,6 +87,28 @@ def test_what_leaves_the_proved_steps_has_strayed_and_names_no_rule() -> None:
     assert hunted(NO_FAULT, "spec", scenes=2).detection().outcome is Outcome.SURVIVED
     (nothing,) = measure([FAULT["split-in-place"]], engines=[engine_named("spec")])
     assert (nothing.outcome, nothing.note) == (Outcome.NOT_FOR, "InPlace is not written as steps for name-plate")
+
+
+def test_exhaustion_ends_with_the_smallest_scene(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of the least number of pictures and cells; a fault whose kind of machine is never exhausted can't be asked."""
+    fault = FAULT["stale-entry"]
+    found = hunted(fault, "exhaustion").detection()
+    assert found.outcome is Outcome.CAUGHT
+    assert found.smallest is not None
+    assert (found.smallest.pictures, found.smallest.cells) == (fault.pictures, fault.cells)
+    of_other_kinds = [tiny for tiny in TINY if tiny.machine.map.pages == 1]
+    monkeypatch.setattr(exhaustion, "TINY", of_other_kinds)
+    (nothing,) = measure([fault], engines=[engine_named("exhaustion")])
+    assert (nothing.outcome, nothing.note) == (Outcome.NOT_FOR, "no tiny machine is of the kind of vitrine-60")
+
+
+def test_edge_scenes_are_played_in_their_order() -> None:
+    """Up to the first that shows the fault; where none shows anything, all of them, once."""
+    kept = edge_scenes(hunted(NO_FAULT, "edges").machine)
+    assert hunted(NO_FAULT, "edges").detection().scenes == len(kept)
+    found = hunted(FAULT["stale-entry"], "edges").detection()
+    shown = [play(edge.scene, FAULT["stale-entry"].make).first(frozenset(RULES)) for edge in kept[: found.scenes]]
+    assert [violation and violation.rule for violation in shown] == [*[None] * (found.scenes - 1), rule("exact-reveal")]
 
 
 def test_a_hunt_ends_in_time() -> None:
