@@ -8,13 +8,15 @@ import pytest
 from hypothesis import Phase, find, settings
 
 from planeproof.candidates.reference import Fresh
-from planeproof.contract import RULES, Machine, Scene
+from planeproof.contract import RULES, Disturbance, Machine, Picture, Scene, Tiles, Window
 from planeproof.contract.rules import FAIR_REFUSAL
-from planeproof.judge import CandidateHung, MakeScheduler, Profile
+from planeproof.judge import CandidateHung, MakeScheduler, Play, Profile
+from planeproof.judge import play as judge_play
+from planeproof.judge.edges import CUT, LOST
 from planeproof.machines import read_machine
-from planeproof.search.steering import scenes, steer
+from planeproof.search.steering import nearness, scenes, steer
 from planeproof.search.trial import Trial
-from tests.search.wrong import DeclinesSecond, DeclinesThreeCells, HangsInBlank
+from tests.search.wrong import DeclinesSecond, DeclinesThreeCells, HangsInBlank, Nothing
 
 BASE = read_machine("vitrine-50")
 FIRM = settings(database=None, derandomize=True, max_examples=2000, phases=(Phase.generate, Phase.shrink))
@@ -140,6 +142,53 @@ def test_shrinking_takes_only_its_time(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(found, "shows", shows)
     steered(found)
     assert sum(shown) == 1
+
+
+def nearest(first_seed: int, *, steered_towards: bool) -> tuple[list[float], list[object]]:
+    """How near each scene came to a cut blanking while a picture waits, and what was played."""
+    near: list[float] = []
+    said: list[object] = []
+
+    class Looking(Trial):
+        """Keeps the play."""
+
+        latest: Play | None = None
+
+        def shows(self, scene: Scene) -> None:
+            """Play it and note how near it came."""
+            self.latest = judge_play(scene, self.make)
+            near.append(nearness(self.latest, [CUT]).get(CUT.id, 0.0))
+            said.append((scene.machine, scene.ready, scene.disturbances))
+
+    looking = Looking(name="", make=Fresh, asked=frozenset(RULES), profile=Profile.STRICT, call_seconds=1.0)
+    towards = (lambda: nearness(looking.latest, [CUT])) if steered_towards else None
+    steer(looking, BASE, as_given=False, most=100, first_seed=first_seed, go_on=lambda: True, towards=towards)
+    return near, said
+
+
+def test_it_climbs_towards_an_edge() -> None:
+    """Over four seeds more scenes reach the edge with its distance to steer by than without."""
+    with_it = [sum(one == 1 for one in nearest(number, steered_towards=True)[0]) for number in range(4)]
+    without = [sum(one == 1 for one in nearest(number, steered_towards=False)[0]) for number in range(4)]
+    assert sum(with_it) > 1.5 * sum(without)
+
+
+def test_steered_by_distance_a_seed_repeats_the_search_too() -> None:
+    """Scene by scene; and the first half of the scenes is what it is without."""
+    one, other = nearest(7, steered_towards=True)[1], nearest(7, steered_towards=True)[1]
+    assert one == other
+    assert len(one) == 100
+    assert one[:50] == nearest(7, steered_towards=False)[1][:50]
+
+
+def test_nearness_is_one_at_the_edge_and_less_away_from_it() -> None:
+    """A lost blanking two refreshes before a picture waits: a third; nothing is told of what can't be measured."""
+    dot = Picture.from_rows(0, [[1] * 8])
+    small = Machine(name="small", window=Window(columns=1, rows=1), tiles=Tiles(count=2, pool=(1,)))
+    for ready, near in ((0, 1.0), (2, 1 / 3)):
+        scene = Scene.of(small, [dot], [ready], [Disturbance(0, 0)])
+        assert nearness(judge_play(scene, Nothing), [LOST, CUT]) == {LOST.id: pytest.approx(near)}
+    assert nearness(None) == {}
 
 
 READING = """

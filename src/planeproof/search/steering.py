@@ -3,7 +3,7 @@
 import contextlib
 import math
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
 from hypothesis import HealthCheck, Phase, Verbosity, given, seed, settings, target
 from hypothesis import strategies as st
@@ -11,7 +11,9 @@ from hypothesis.database import ExampleDatabase
 from hypothesis.errors import Flaky, HypothesisException
 
 from planeproof.contract import Machine, Scene
-from planeproof.judge import CandidateHung
+from planeproof.judge import CandidateHung, Play
+from planeproof.judge.distances import distances
+from planeproof.judge.edges import EDGES, Edge
 from planeproof.scenes.recipes import LONGEST, recipe
 from planeproof.search.trial import Trial
 
@@ -49,6 +51,12 @@ class _ShownError(Exception):
     """A scene showed something. Hypothesis shrinks each subclass by itself, so no rule slips into another."""
 
 
+def nearness(play: Play | None, edges: Sequence[Edge] = EDGES) -> dict[str, float]:
+    """How near ``play`` came to each of ``edges``, by name: 1 at the edge, towards 0 far away; for `steer` to raise."""
+    measured = {} if play is None else distances(play)
+    return {edge.id: float(1 / (1 + measured[edge])) for edge in edges if edge in measured}
+
+
 def steer(  # noqa: PLR0913 -- the knobs of one search, all but two by keyword
     trial: Trial,
     base: Machine,
@@ -64,8 +72,8 @@ def steer(  # noqa: PLR0913 -- the knobs of one search, all but two by keyword
     """Play up to ``most`` scenes of up to ``longest`` pictures, then shrink what was found; how many were played.
 
     Stops early when ``go_on`` says so, which is asked before each scene, and with the first call that hangs.
-    ``towards`` is asked after each scene that showed nothing: what it names is made greater, from the second half of
-    the scenes on. A few names at a time are enough, for the scenes are shared out among them.
+    ``towards`` is asked after each scene that showed nothing, see `nearness`: what it names is made greater, from the
+    second half of the scenes on. The first half is the same with it and without.
     What a ``database`` has of earlier searches is played first, and what is found is kept there.
     """
     errors: dict[object, type[_ShownError]] = {}
