@@ -122,10 +122,12 @@ def _existing(course: "Course", asked: str | range) -> "tuple[int, ...]":
 
 def _draw(course: "Course", folder: Path, wanted: "Wanted") -> None:
     from planeproof.pictures import CAUTION, write_pictures
+    from planeproof.report import counted
 
     with writing(folder, "--into"):
         written = list(write_pictures(course, folder, wanted))
-    show([f"{len(written) - 1} pictures are in {folder}; {written[-1]} says what they show.", "", CAUTION])
+    drawn = counted(len(written) - 1, "picture")
+    show([f"{drawn} in {folder}; {written[-1]} says what each shows.", "", CAUTION])
 
 
 def _animate(course: "Course", file: Path, style: "Style", options: dict[str, Any]) -> None:

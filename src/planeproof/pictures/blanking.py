@@ -7,7 +7,7 @@ from enum import Enum
 from planeproof.contract import Burst, Machine, Rational, RegionKind
 from planeproof.pictures.colours import BLACK, BLUE, BLUISH_GREEN, LINE, ORANGE, REDDISH_PURPLE, TEXT, VERMILLION
 from planeproof.pictures.course import Course, Moment
-from planeproof.pictures.figure import Figure, Key
+from planeproof.pictures.figure import Figure, Key, stacked
 from planeproof.pictures.lettering import Word
 from planeproof.pictures.marks import Canvas, Mark, Shape, canvas, fill
 from planeproof.pictures.shape import Enlargement
@@ -17,7 +17,10 @@ WIDTH, LEFT, RIGHT = 1680, 40, 1640
 TOP, BAR, DROP = 64, 130, 44
 HEIGHT = TOP + BAR + DROP + 90
 LETTER = 26
-ROOM_FOR_A_NUMBER = 44
+ROOM_FOR_A_NUMBER = 100
+
+LITTLE = 4
+"""A blanking of which less than this part is used is shown enlarged as well."""
 
 LONGEST = 1.5
 """How much of what comes too late is drawn, in blankings; the rest is told."""
@@ -37,14 +40,14 @@ class Part(Enum):
 
 
 MARKS = {
-    Part.LOST: Mark(shape=Shape.CROSS, colour=LINE),
+    Part.LOST: Mark(shape=Shape.RING, colour=LINE),
     Part.SET_UP: Mark(shape=Shape.SOLID, colour=TEXT),
     Part.PATTERNS: Mark(shape=Shape.SOLID, colour=BLUE),
     Part.MAP: Mark(shape=Shape.STRIPES, colour=ORANGE),
     Part.VIEW: Mark(shape=Shape.CROSS, colour=REDDISH_PURPLE),
     Part.NOWHERE: Mark(shape=Shape.DOT, colour=BLACK),
     Part.LEFT: Mark(shape=Shape.DOT, colour=BLUISH_GREEN),
-    Part.LATE: Mark(shape=Shape.CROSS, colour=VERMILLION),
+    Part.LATE: Mark(shape=Shape.BARS, colour=VERMILLION),
 }
 
 
@@ -77,23 +80,35 @@ def stretches(moment: Moment) -> list[Stretch]:
 
 
 def blanking_figure(course: Course, moment: Moment, by: Enlargement) -> Figure:
-    """The bar of one refresh."""
+    """The bar of one refresh, and, where little of it is used, that little once more, enlarged."""
     found = stretches(moment)
     machine, refresh = moment.machine, moment.refresh
     span = _span(machine, found)
     present = [part for part in Part if part is not Part.LATE and any(one.part is part for one in found)]
-    late = refresh.used > refresh.cycles
-    keys = [Key(mark=MARKS[part], text=part.value) for part in [*present, *([Part.LATE] if late else [])]]
+    late = [Part.LATE] if refresh.used > refresh.cycles else []
+    body, words = bar(found, machine.blank_cycles, span), _words(found, machine, span)
+    if refresh.bursts and refresh.cycles == machine.blank_cycles and refresh.used * LITTLE < span:
+        body, words = _with_enlarged(body, words, found, refresh.used)
     return Figure(
         title=f"The blanking, {moment.name}",
         notes=(_told(moment),),
-        body=bar(found, machine.blank_cycles, span),
-        words=_words(found, machine, span),
-        legend=tuple(keys),
+        body=body,
+        words=words,
+        legend=tuple(Key(mark=MARKS[part], text=part.value) for part in [*present, *late]),
     )
 
 
-def bar(found: list[Stretch], full: int, span: Rational) -> Canvas:
+def _with_enlarged(
+    body: Canvas, words: tuple[Word, ...], found: list[Stretch], used: Rational
+) -> tuple[Canvas, tuple[Word, ...]]:
+    written = [stretch for stretch in found if stretch.part is not Part.LEFT]
+    top = body.shape[0]
+    said = f"the first {cycles(used)} cycles, enlarged"
+    more = [Word(text=said, at=(LEFT, top + TOP - 30), size=LETTER, anchor="lb"), *_numbers(written, used, top)]
+    return stacked([body, bar(written, used, used)], 0), (*words, *more)
+
+
+def bar(found: list[Stretch], full: Rational, span: Rational) -> Canvas:
     """The bar itself; ``span`` cycles are as long as it can be, the blanking ends after ``full``."""
     picture = canvas(HEIGHT, WIDTH)
     for stretch in found:
@@ -176,10 +191,15 @@ def _words(found: list[Stretch], machine: Machine, span: Rational) -> tuple[Word
     if last > span:
         text = f"goes on to cycle {cycles(last)}"
         words.append(Word(text=text, at=(RIGHT, below + 34), size=LETTER, anchor="rt"))
+    return (*words, *_numbers([stretch for stretch in found if stretch.end <= full], span, 0))
+
+
+def _numbers(found: list[Stretch], span: Rational, top: int) -> list[Word]:
+    """The number of each burst below its bytes, where there is room for it."""
+    words = []
     for stretch in found:
         left, right = _x(stretch.start, span), _x(stretch.end, span)
-        bytes_of_burst = stretch.part is not Part.SET_UP and stretch.burst is not None
-        if bytes_of_burst and right - left > ROOM_FOR_A_NUMBER and stretch.end <= full:
-            at = ((left + right) / 2, TOP + BAR + 10)
-            words.append(Word(text=str(stretch.burst), at=at, size=LETTER, anchor="mt"))
-    return tuple(words)
+        if stretch.part is not Part.SET_UP and stretch.burst is not None and right - left > ROOM_FOR_A_NUMBER:
+            at = ((left + right) / 2, top + TOP + BAR + 10)
+            words.append(Word(text=f"burst {stretch.burst}", at=at, size=LETTER, anchor="mt"))
+    return words

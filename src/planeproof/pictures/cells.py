@@ -6,9 +6,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from planeproof.contract import Machine
-from planeproof.display import PictureMemory, View
+from planeproof.display import UNDEFINED, PictureMemory, View
 from planeproof.display.plan import NOBODY
-from planeproof.pictures.colours import BLACK, BLUE, LINE, ORANGE, PAPER, TEXT
+from planeproof.pictures.colours import BLACK, BLUE, LINE, ORANGE, PAPER, REDDISH_PURPLE, TEXT
 from planeproof.pictures.course import Course, Moment
 from planeproof.pictures.figure import Figure, Key
 from planeproof.pictures.lettering import Word
@@ -49,6 +49,7 @@ class Cell(Enum):
     """What a cell of a picture holds: its letter."""
 
     EMPTY = ""
+    UNDEFINED = "?"
     FIRST = "1"
     REPEATED = "="
 
@@ -56,11 +57,13 @@ class Cell(Enum):
 CELLS = {
     Cell.FIRST: Mark(shape=Shape.SOLID, colour=BLUE),
     Cell.REPEATED: Mark(shape=Shape.STRIPES, colour=ORANGE),
+    Cell.UNDEFINED: Mark(shape=Shape.CROSS, colour=REDDISH_PURPLE),
     Cell.EMPTY: NOTHING,
 }
 CELL_WORDS = {
     Cell.FIRST: "1  the first cell with this pattern: it needs a tile",
     Cell.REPEATED: "=  the same pattern again: it can share that tile",
+    Cell.UNDEFINED: "undefined: wrecked by a byte that came too late",
     Cell.EMPTY: "empty: the blank tile does for it",
 }
 _LETTERS_ON = {Shape.SOLID: PAPER}
@@ -81,7 +84,7 @@ def changes(moment: Moment) -> list[Change]:
 
 
 def contents_of_cells(moment: Moment) -> list[Cell]:
-    """For each cell of the frame whether it is empty, the first of its look, or one of a look seen before it."""
+    """For each cell of the frame whether it is empty, undefined, the first of its look, or one of a look before it."""
     frame, machine = moment.refresh.frame, moment.machine
     rows, columns = machine.window.rows, machine.window.columns
     grid = frame.reshape(rows, 8, columns, 8).transpose(0, 2, 1, 3).reshape(machine.cells, 64)
@@ -89,10 +92,17 @@ def contents_of_cells(moment: Moment) -> list[Cell]:
     met: set[bytes] = set()
     found = []
     for cell in grid:
-        kind = Cell.EMPTY if (cell == background).all() else Cell.REPEATED if cell.tobytes() in met else Cell.FIRST
+        found.append(_kind(cell, background, met))
         met.add(cell.tobytes())
-        found.append(kind)
     return found
+
+
+def _kind(cell: NDArray[np.int16], background: NDArray[np.int16], met: set[bytes]) -> Cell:
+    if (cell == UNDEFINED).any():
+        return Cell.UNDEFINED
+    if (cell == background).all():
+        return Cell.EMPTY
+    return Cell.REPEATED if cell.tobytes() in met else Cell.FIRST
 
 
 def changes_figure(course: Course, moment: Moment, by: Enlargement) -> Figure:
@@ -114,7 +124,7 @@ def counts_figure(course: Course, moment: Moment, by: Enlargement) -> Figure:
     """How many cells there are, are occupied and are different, and how many tiles there are for them."""
     found = contents_of_cells(moment)
     counts = {kind: found.count(kind) for kind in Cell}
-    occupied = len(found) - counts[Cell.EMPTY]
+    occupied = counts[Cell.FIRST] + counts[Cell.REPEATED]
     figures = f"{len(found)} cells, {occupied} occupied, {counts[Cell.FIRST]} different"
     name = picture_name(moment.refresh.current)
     return Figure(
@@ -122,8 +132,13 @@ def counts_figure(course: Course, moment: Moment, by: Enlargement) -> Figure:
         notes=(f"What is seen now, cell by cell. The picture that the viewer has is {name}.",),
         body=grid(moment.machine, [CELLS[kind] for kind in found]),
         words=_letters(moment.machine, [(kind.value, CELLS[kind]) for kind in found]),
-        legend=tuple(Key(mark=CELLS[kind], text=f"{CELL_WORDS[kind]}: {counts[kind]}") for kind in CELLS),
+        legend=tuple(Key(mark=CELLS[kind], text=f"{CELL_WORDS[kind]}: {counts[kind]}") for kind in _told(counts)),
     )
+
+
+def _told(counts: dict[Cell, int]) -> list[Cell]:
+    """What the legend lists: undefined cells only where there are any."""
+    return [kind for kind in CELLS if kind is not Cell.UNDEFINED or counts[kind]]
 
 
 def grid(machine: Machine, marks: list[Mark]) -> Canvas:

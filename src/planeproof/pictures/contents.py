@@ -87,7 +87,7 @@ def _system(planes: int) -> int:
 def _sizes(tiles: int, planes: int) -> tuple[int, int, int]:
     """Tiles in a row, pixels of a bit, and pixels of the margin in which the planes are named."""
     a_row = min(MOST_A_ROW, tiles)
-    margin = width_of("tile 0000,    plane 0 S", LETTER) + 12
+    margin = width_of("tile 00000, plane 0 S", LETTER) + 12
     return a_row, max(2, min(LARGEST_BIT, (WIDTH - margin) // (a_row * (TILE_SIDE + GAP)))), margin
 
 
@@ -97,9 +97,8 @@ def _words(pool: tuple[int, ...], roles: list[str]) -> tuple[Word, ...]:
     for first in range(0, len(pool), a_row):
         for plane, name in enumerate(roles):
             top = first // a_row * _system(len(roles)) + plane * (TILE_SIDE + BETWEEN_STAVES)
-            text = f"plane {plane}{_LETTERS[name]}"
-            middle = (top + TILE_SIDE / 2) * bit
-            words.append(Word(text=text, at=(margin - 10, middle), size=LETTER, anchor="rm"))
-            if not plane:
-                words.append(Word(text=f"tile {pool[first]},", at=(0, middle), size=LETTER, anchor="lm"))
+            first_of_row = "" if plane else f"tile {pool[first]}, "
+            text = f"{first_of_row}plane {plane}{_LETTERS[name]}"
+            at = (margin - 10, (top + TILE_SIDE / 2) * bit)
+            words.append(Word(text=text, at=at, size=LETTER, anchor="rm"))
     return tuple(words)

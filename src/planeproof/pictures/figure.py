@@ -60,7 +60,8 @@ def composed(figure: Figure, *, labels: bool = True) -> Image.Image:
     foot, marks = _legend(figure, letter, full - 2 * margin)
     top = margin + sum(line_height(word.size) for word in head) + letter // 2
     below = top + height + letter
-    sheet = canvas(below + (foot[-1].at[1] + 2 * letter if foot else 0).__int__() + margin // 2, full)
+    height_of_foot = int(foot[-1].at[1]) + 2 * letter if foot else 0
+    sheet = canvas(below + height_of_foot + margin // 2, full)
     left = (full - width) // 2
     sheet[top : top + height, left : left + width] = figure.body
     for mark, y in marks:
@@ -83,13 +84,17 @@ def png(figure: Figure, *, labels: bool = True) -> bytes:
     return held.getvalue()
 
 
-def side_by_side(panels: list[tuple[str, Canvas]]) -> tuple[Canvas, tuple[Word, ...]]:
-    """Pictures of one height beside one another, each with room for its title above, and the titles."""
+def side_by_side(panels: list[tuple[str, Canvas]], letter: int | None = None) -> tuple[Canvas, tuple[Word, ...]]:
+    """Pictures of one height beside one another, each with room for its title above, and the titles.
+
+    A title may be as wide as all panels together if those after it have none.
+    """
     height = panels[0][1].shape[0]
     widest = sum(panel.shape[1] for _, panel in panels)
-    letter = letter_of(widest)
+    letter = letter_of(widest) if letter is None else letter
     band = line_height(letter) + letter // 3
-    rooms = [max(panel.shape[1], width_of(title, letter)) for title, panel in panels]
+    alone = sum(bool(title) for title, _ in panels) == 1
+    rooms = [max(panel.shape[1], 0 if alone else width_of(title, letter)) for title, panel in panels]
     sheet = canvas(band + height, sum(rooms) + letter * (len(panels) - 1))
     words, left = [], 0
     for (title, panel), room in zip(panels, rooms, strict=True):
@@ -119,8 +124,8 @@ def _legend(figure: Figure, letter: int, width: int) -> tuple[list[Word], list[t
     words: list[Word] = []
     marks: list[tuple[Mark, int]] = []
     y = 0
+    left = 2 * letter if any(key.mark for key in figure.legend) else 0
     for key in figure.legend:
-        left = 0 if key.mark is None else 2 * letter
         if key.mark is not None:
             marks.append((key.mark, y))
         for line in wrapped(key.text, letter, width - left):

@@ -100,7 +100,7 @@ def pool_figure(course: Course, moment: Moment, by: Enlargement) -> Figure:
     found = uses(moment)
     counts = {use: found.count(use) for use in Use}
     taken = len(found) - counts[Use.FREE] - counts[Use.AGAIN]
-    note = f"The window may use {counted(len(found), 'tile')}, a column each. {taken} are in use in this refresh."
+    note = f"The window may use {counted(len(found), 'tile')}, a column each. In use in this refresh: {taken}."
     return Figure(
         title=f"The pool, {moment.name}",
         notes=(note,),

@@ -20,6 +20,9 @@ _SHAPES = {"625": Fraction(12, 11), "525": Fraction(10, 11)}
 WIDEST = 3840
 """Pixels that an enlarged picture may be wide, unless a scale is asked for: the width of a UHD film."""
 
+ROOMY = 960
+"""Pixels up to which a small picture is made larger than it need be to keep its shape."""
+
 LARGEST = 64
 """The largest scale."""
 
@@ -61,9 +64,14 @@ def enlarged_by(scale: int, shape: Fraction) -> Enlargement:
     return Enlargement(across=max(1, math.floor(scale * shape + Fraction(1, 2))), down=scale, shape=shape)
 
 
-def fitting(columns: int, shape: Fraction, widest: int = WIDEST) -> Enlargement:
-    """The enlargement of ``columns`` pixels beside one another: exact if that fits, otherwise the largest that does."""
+def fitting(columns: int, shape: Fraction, widest: int = WIDEST, roomy: int = ROOMY) -> Enlargement:
+    """The enlargement of ``columns`` pixels beside one another that fits into ``widest``.
+
+    It keeps the shape exactly if that fits: the least scale that does, or, for few pixels, a multiple of it that still
+    fits into ``roomy``. Otherwise it is the largest that fits, or 1.
+    """
     exact = shape.denominator if shape != 1 else 8
-    scales = [exact, *range(min(exact, LARGEST), 0, -1)]
-    choices = (enlarged_by(scale, shape) for scale in scales)
+    multiple = min(LARGEST // exact, roomy // (columns * max(1, enlarged_by(exact, shape).across)))
+    scales = [exact * max(1, multiple), *range(min(exact, LARGEST), 0, -1)]
+    choices = (enlarged_by(scale, shape) for scale in scales if scale <= LARGEST)
     return next((one for one in choices if one.across * columns <= widest), enlarged_by(1, shape))
