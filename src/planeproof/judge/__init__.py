@@ -6,6 +6,7 @@ from planeproof.judge.play import SETTLED, Paused, Play, Player, Refresh, not_ap
 from planeproof.judge.verdict import (
     Basis,
     Cost,
+    EdgeReport,
     Finding,
     Outcome,
     Profile,
@@ -24,6 +25,7 @@ __all__ = [
     "CandidateFault",
     "CandidateHung",
     "Cost",
+    "EdgeReport",
     "Finding",
     "MakeScheduler",
     "NotDuplicable",

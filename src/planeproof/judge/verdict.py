@@ -6,6 +6,7 @@ from enum import Enum
 
 from planeproof.contract import Rational, Rule, RuleClass, Scene
 from planeproof.judge.conversation import CandidateFault
+from planeproof.judge.edges import Edge
 from planeproof.judge.play import Play
 from planeproof.judge.violation import Violation
 
@@ -79,6 +80,8 @@ class Basis:
 
     ``independent`` tells whether they were drawn independently of one another from one generator, ``failed`` whether
     one of them failed, as far as that was kept apart; there is a ``bound`` only if they were and none did.
+    ``singletons``: behaviours of the candidate that were seen in one of the scenes only, None where that was not
+    counted.
     """
 
     strength: Strength
@@ -86,6 +89,12 @@ class Basis:
     scenes: int
     independent: bool = False
     failed: bool = False
+    singletons: int | None = None
+
+    @property
+    def residual(self) -> float | None:
+        """Good-Turing: an estimate of the chance that one more scene shows a behaviour not seen before."""
+        return None if self.singletons is None or not self.scenes else self.singletons / self.scenes
 
     @property
     def bound(self) -> float | None:
@@ -100,24 +109,47 @@ class Basis:
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Finding:
-    """A rule that was broken: the smallest play found that shows it, its first violation, and how often it was found.
+    """A rule that was broken: the smallest play found that shows it, and its first violation.
 
-    ``case`` is where the scene was saved, None if it was not.
+    ``after``: how many scenes had been played when it first was, None where that was not counted. ``given``: the
+    smallest play found that shows it on a machine as given, None if none was or ``play`` is it. ``case`` and
+    ``given_case`` are where their scenes were saved, None if they were not.
     """
 
     rule: Rule
     play: Play
     violation: Violation
+    after: int | None = None
+    given: Play | None = None
     case: str | None = None
+    given_case: str | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
 class RuleReport:
-    """One rule that was asked for, and what is known of it. ``margin``: least cycles that spared the viewer."""
+    """One rule that was asked for, and what is known of it.
+
+    ``margin``: least cycles that spared the viewer. ``missed``: edges that the search should have reached, and did
+    not, for the rule to count as exercised.
+    """
 
     rule: Rule
     status: RuleStatus
     margin: Rational | None = None
+    missed: tuple[Edge, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True)
+class EdgeReport:
+    """How the generated scenes stand to one edge: ``scenes`` reached it, of the ``admitting`` whose machine lets them.
+
+    ``least``: the least distance, in the edge's unit; None where there was nothing to measure.
+    """
+
+    edge: Edge
+    scenes: int
+    admitting: int
+    least: Rational | None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -149,7 +181,8 @@ class Source:
 class Verdict:
     """The answer of a check. ``outcomes`` are all that apply, the most serious first.
 
-    ``source``: where the candidate is written, if that is known. ``fault``: the candidate's own breach of the contract, if any. ``fault_scene``: the scene in which it happened;
+    ``edges``: how near the generated scenes came to each. ``source``: where the candidate is written, if that is known.
+    ``fault``: the candidate's own breach of the contract, if any; ``fault_scene``: the scene in which it happened;
     ``fault_case``: where that was saved.
     """
 
@@ -166,6 +199,7 @@ class Verdict:
     fault_case: str | None = None
     fault_scene: Scene | None = None
     source: Source | None = None
+    edges: tuple[EdgeReport, ...] = ()
 
     @property
     def outcome(self) -> Outcome:

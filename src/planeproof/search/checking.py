@@ -163,7 +163,7 @@ class _Run:
         return here if self.jobs == 1 else Processes(self.order, self.jobs, here)
 
     def _is_over(self, plan: Plan) -> bool:
-        # A rule broken in the scenes of the laws is no reason to stop: the search finds a smaller scene.
+        # A rule broken before the search is no reason to leave it out: it finds a smaller scene.
         return self.trial.fault is not None or (self.trial.decided and plan.stage is not Stage.STEERED)
 
     def _do(self, plan: Plan, workers: Workers) -> None:
@@ -178,13 +178,19 @@ class _Run:
             if tally.decided:
                 break
         if played:
-            failed = plan.independent and self.trial.decided
-            sampled = Strength.SAMPLED
-            self.basis.append(
-                Basis(strength=sampled, source=plan.source, scenes=played, independent=plan.independent, failed=failed)
-            )
+            self.basis.append(self._basis(plan, played))
         if self.trial.interrupted:
             raise KeyboardInterrupt
+
+    def _basis(self, plan: Plan, played: int) -> Basis:
+        return Basis(
+            strength=Strength.SAMPLED,
+            source=plan.source,
+            scenes=played,
+            independent=plan.independent,
+            failed=plan.independent and self.trial.decided,
+            singletons=self.trial.behaviours.singletons if plan.independent else None,
+        )
 
     def _units(self, plan: Plan) -> Iterator[Unit]:
         for unit in plan.units():

@@ -4,14 +4,18 @@ Plays are not sent: whoever receives a scene that shows something plays it again
 seen here too, and a candidate that behaves otherwise in another process is found out.
 """
 
+from collections import Counter
 from fractions import Fraction
 
 import msgspec
 
 from planeproof.contract import RULES, Rational, Rule, Scene, rule
 from planeproof.judge import CandidateFault, CandidateHung, Cost
+from planeproof.judge.edges import edge
+from planeproof.judge.reached import Reached
 from planeproof.machines.wire import Cycles, read_cycles, write_cycles
 from planeproof.scenes.cases import Case, decode_case, encode_case
+from planeproof.search.residual import Behaviours
 from planeproof.search.tally import Tally
 from planeproof.search.trial import Trial
 
@@ -53,6 +57,10 @@ class TallyWire(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     applicable: tuple[str, ...]
     margins: dict[str, Cycles]
     costs: tuple[CostWire, ...]
+    nearest: dict[str, Cycles]
+    reached: dict[str, int]
+    admitting: dict[str, int]
+    behaviours: dict[str, int]
     cut_short: bool
     fault: FaultWire | None
 
@@ -69,6 +77,10 @@ def posted(tally: Tally) -> bytes:
         applicable=_ids(tally.applicable),
         margins={rule.id: Fraction(margin) for rule, margin in tally.margins.items()},
         costs=tuple(CostWire(**vars(cost)) for cost in tally.costs),
+        nearest={edge.id: Fraction(distance) for edge, distance in tally.reached.least.items()},
+        reached={edge.id: scenes for edge, scenes in tally.reached.scenes.items()},
+        admitting={edge.id: scenes for edge, scenes in tally.reached.admitting.items()},
+        behaviours=dict(tally.behaviours.counts),
         cut_short=tally.cut_short,
         fault=None if fault is None or tally.fault_scene is None else _fault(fault, tally.fault_scene),
     )
@@ -89,6 +101,12 @@ def received(data: bytes, trial: Trial) -> Tally:
         applicable=_rules(wire.applicable),
         margins={rule(name): _plain(margin) for name, margin in wire.margins.items()},
         costs=[Cost(**msgspec.structs.asdict(cost)) for cost in wire.costs],
+        reached=Reached(
+            least={edge(name): _plain(distance) for name, distance in wire.nearest.items()},
+            scenes={edge(name): scenes for name, scenes in wire.reached.items()},
+            admitting={edge(name): scenes for name, scenes in wire.admitting.items()},
+        ),
+        behaviours=Behaviours(counts=Counter(wire.behaviours)),
         cut_short=wire.cut_short,
     )
     for name, raw in wire.smallest.items():

@@ -1,10 +1,11 @@
 """The stages of a check: which units each is made of, what it is called, and what its scenes count for."""
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from planeproof.scenes.crystals import LONG, crystal_scenes
+from planeproof.scenes.edges import edge_scenes
 from planeproof.search.order import Order
 from planeproof.search.units import LAW_SCENES, Stage, Unit
 
@@ -53,7 +54,7 @@ class Plan:
 
 def plans(order: Order, limits: Limits) -> tuple[Plan, ...]:
     """The stages of a check of ``order`` within ``limits``, one after the other."""
-    return (_laws(order), *_searched(order, limits), _full(order), _crystals(order))
+    return (_laws(order), _full(order), _edges(order), *_searched(order, limits), _crystals(order))
 
 
 def _laws(order: Order) -> Plan:
@@ -121,8 +122,24 @@ def _full(order: Order) -> Plan:
         title="as many cells as must be shown",
         source="as many cells as must be shown, on the machines as given",
         total=len(order.machines),
-        units=lambda: (Unit(stage=Stage.FULL, number=number, scenes=1) for number in range(len(order.machines))),
+        units=lambda: _each(Stage.FULL, [1] * len(order.machines)),
     )
+
+
+def _edges(order: Order) -> Plan:
+    scenes = [len(edge_scenes(machine)) for machine in order.machines]
+    return Plan(
+        stage=Stage.EDGES,
+        title="scenes at the edges",
+        source="scenes at stated edges, supplied by a solver, on the machines as given and on small relatives",
+        total=sum(scenes),
+        units=lambda: _each(Stage.EDGES, scenes),
+    )
+
+
+def _each(stage: Stage, scenes: Sequence[int]) -> Iterator[Unit]:
+    """A unit for each machine that has scenes."""
+    return (Unit(stage=stage, number=number, scenes=many) for number, many in enumerate(scenes) if many)
 
 
 def _crystals(order: Order) -> Plan:
@@ -132,9 +149,7 @@ def _crystals(order: Order) -> Plan:
         title="crystals turning",
         source=f"crystals turning, for up to {LONG} pictures, on the machines as given",
         total=sum(each),
-        units=lambda: (
-            Unit(stage=Stage.CRYSTALS, number=number, scenes=scenes) for number, scenes in enumerate(each) if scenes
-        ),
+        units=lambda: _each(Stage.CRYSTALS, each),
     )
 
 

@@ -4,6 +4,8 @@ from dataclasses import dataclass, field
 
 from planeproof.contract import Rational, Rule, Scene
 from planeproof.judge import CandidateFault, CandidateHung, Cost, Play, not_applicable
+from planeproof.judge.reached import Reached
+from planeproof.search.residual import Behaviours
 from planeproof.search.size import Size, size
 
 
@@ -15,7 +17,8 @@ class Tally:
     broken; ``after``: how many scenes had been played when it first was; ``broken``: all that were, also after another
     one. ``fault`` and ``fault_scene``: the candidate's own breach of the contract, if any; that it hung is hidden by no
     other. ``margins``: for each rule that was broken without the profile failing on it, the least cycles that spared
-    the viewer. ``costs``: what showing pictures cost, where that was asked. ``cut_short``: not all that should have
+    the viewer. ``costs``: what showing pictures cost, where that was asked. ``reached``: the edges, over generated
+    scenes; ``behaviours``: those observed over scenes drawn independently. ``cut_short``: not all that should have
     been played was, for the time was over; ``interrupted``: nor was it, for somebody ended it.
     """
 
@@ -29,6 +32,8 @@ class Tally:
     applicable: set[Rule] = field(default_factory=set)
     margins: dict[Rule, Rational] = field(default_factory=dict)
     costs: list[Cost] = field(default_factory=list)
+    reached: Reached = field(default_factory=Reached)
+    behaviours: Behaviours = field(default_factory=Behaviours)
     cut_short: bool = False
     interrupted: bool = False
 
@@ -71,6 +76,8 @@ class Tally:
         self.exercised |= later.exercised
         self.applicable |= later.applicable
         self.costs += later.costs
+        self.reached.merge(later.reached)
+        self.behaviours.merge(later.behaviours)
 
     def _keep(self, rule: Rule, play: Play) -> None:
         held = self.smallest.get(rule)

@@ -35,6 +35,7 @@ class Trial(Tally):
 
     ``asked``: the rules asked for. ``call_seconds``: after which a call counts as hung; less where ``time_left`` and
     `GRACE_SECONDS` come to less. ``cases``: folder for the scene that is being played; ``told``: of that scene too.
+    ``last``: the last play, None where the candidate broke the contract in it.
     """
 
     name: str
@@ -45,6 +46,7 @@ class Trial(Tally):
     time_left: Callable[[], float] = lambda: math.inf
     cases: Path | None = None
     told: Callable[[Scene], None] | None = None
+    last: Play | None = None
 
     def __post_init__(self) -> None:
         self._failing = frozenset(rule for rule in self.asked if self.profile.fails_on(rule))
@@ -70,11 +72,13 @@ class Trial(Tally):
     def _played(self, scene: Scene) -> Play | CandidateFault:
         self._announce(scene)
         self.played += 1
+        self.last = None
         try:
             result = play(scene, self.make, call_seconds=min(self.call_seconds, self.time_left() + GRACE_SECONDS))
         except CandidateFault as fault:
             self.blame(fault, scene)
             return fault
+        self.last = result
         self.add(result, asked=self.asked, failing=self._failing)
         return result
 

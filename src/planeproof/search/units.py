@@ -6,17 +6,18 @@ many, and a unit whose process died can be played again.
 
 import math
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from enum import Enum
 
 from planeproof.contract import Machine
 from planeproof.scenes.crystals import crystal_scenes
+from planeproof.scenes.edges import edge_scenes
 from planeproof.scenes.full import full_scene
 from planeproof.search.costs import cost_of
 from planeproof.search.laws import check_laws
 from planeproof.search.order import Order
-from planeproof.search.steering import steer
+from planeproof.search.steering import nearness, steer
 from planeproof.search.trial import Trial
 
 LAW_SCENES = 4
@@ -30,9 +31,10 @@ class Stage(Enum):
     """What the scenes of a unit are, in the order in which a check goes through them."""
 
     LAWS = "laws"
+    FULL = "full"
+    EDGES = "edges"
     STEERED = "steered"
     INDEPENDENT = "independent"
-    FULL = "full"
     CRYSTALS = "crystals"
 
 
@@ -104,8 +106,16 @@ def _steered(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
         most=unit.scenes,
         first_seed=order.seed * 1_000_003 + unit.number,
         go_on=go_on,
+        towards=lambda: _measured(trial),
         database=order.kept(unit.machine(order), ended=lambda: trial.cut_short),
     )
+
+
+def _measured(trial: Trial) -> Mapping[str, float]:
+    """How near the scene just played came to the edges, which is kept too."""
+    if trial.last is not None:
+        trial.reached.add(trial.last)
+    return nearness(trial.last)
 
 
 def _independent(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
@@ -114,7 +124,10 @@ def _independent(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
         if not go_on():
             return
         # In turn, not at random: with as many scenes of each machine the bound only becomes safer.
-        trial.play(order.draw(order.machines[number % machines], "scene", number // machines))
+        played = trial.play(order.draw(order.machines[number % machines], "scene", number // machines))
+        if played is not None:
+            trial.reached.add(played)
+            trial.behaviours.add(played)
         if trial.decided:
             return
 
@@ -122,6 +135,15 @@ def _independent(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
 def _full(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
     if go_on():
         trial.play(full_scene(unit.machine(order)))
+
+
+def _edges(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
+    for edge in edge_scenes(unit.machine(order)):
+        if not go_on():
+            return
+        trial.play(edge.scene)
+        if trial.decided:
+            return
 
 
 def _crystals(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
@@ -137,8 +159,9 @@ def _crystals(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
 
 _RUNS: dict[Stage, Callable[[Order, Unit, Trial, GoOn], None]] = {
     Stage.LAWS: _laws,
+    Stage.FULL: _full,
+    Stage.EDGES: _edges,
     Stage.STEERED: _steered,
     Stage.INDEPENDENT: _independent,
-    Stage.FULL: _full,
     Stage.CRYSTALS: _crystals,
 }

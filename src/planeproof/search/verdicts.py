@@ -6,6 +6,7 @@ from planeproof.contract import RULES, Rule, Scene
 from planeproof.judge import (
     Basis,
     CandidateHung,
+    EdgeReport,
     Finding,
     Outcome,
     RuleReport,
@@ -14,6 +15,8 @@ from planeproof.judge import (
     Verdict,
     by_seriousness,
 )
+from planeproof.judge.edges import EDGES, Edge
+from planeproof.judge.reached import Reached, hardly_exercised
 from planeproof.scenes.cases import Case, Found, save_case
 from planeproof.search.size import size
 from planeproof.search.trial import Trial
@@ -23,7 +26,8 @@ def verdict_of(
     trial: Trial, *, machines: tuple[str, ...], seed: int, basis: tuple[Basis, ...], source: Source | None = None
 ) -> Verdict:
     """The verdict; the scenes of its findings are saved, where the trial saves cases."""
-    rules = tuple(_report(trial, rule) for rule in RULES if rule in trial.asked)
+    missed = {} if trial.decided else hardly_exercised(trial.reached, trial.asked)
+    rules = tuple(_report(trial, rule, missed.get(rule, ())) for rule in RULES if rule in trial.asked)
     # The smallest scene first, and of equal ones causes before effects: it is the quickest to read.
     broken = sorted(trial.smallest, key=lambda rule: (size(trial.smallest[rule].scene), RULES.index(rule)))
     findings = tuple(_finding(trial, rule) for rule in broken)
@@ -42,6 +46,19 @@ def verdict_of(
         fault_case=fault_case,
         fault_scene=trial.fault_scene,
         source=source,
+        edges=_edges(trial.reached),
+    )
+
+
+def _edges(reached: Reached) -> tuple[EdgeReport, ...]:
+    """None where no generated scene was played to its end."""
+    if not any(reached.admitting.values()):
+        return ()
+    return tuple(
+        EdgeReport(
+            edge=edge, scenes=reached.scenes[edge], admitting=reached.admitting[edge], least=reached.least.get(edge)
+        )
+        for edge in EDGES
     )
 
 
@@ -60,19 +77,20 @@ def _outcomes(trial: Trial, rules: tuple[RuleReport, ...], basis: tuple[Basis, .
     return outcomes
 
 
-def _report(trial: Trial, rule: Rule) -> RuleReport:
-    margin = trial.margins.get(rule)
-    return RuleReport(rule=rule, status=_status(trial, rule), margin=margin)
+def _report(trial: Trial, rule: Rule, missed: tuple[Edge, ...]) -> RuleReport:
+    status = _status(trial, rule, missed)
+    missed = missed if status is RuleStatus.NOT_EXERCISED else ()
+    return RuleReport(rule=rule, status=status, margin=trial.margins.get(rule), missed=missed)
 
 
-def _status(trial: Trial, rule: Rule) -> RuleStatus:
+def _status(trial: Trial, rule: Rule, missed: tuple[Edge, ...]) -> RuleStatus:
     if rule in trial.broken:
         return RuleStatus.BROKEN
     if rule in trial.margins:
         return RuleStatus.EXPOSED
     if rule not in trial.applicable and trial.applicable:
         return RuleStatus.NOT_APPLICABLE
-    return RuleStatus.KEPT if rule in trial.exercised else RuleStatus.NOT_EXERCISED
+    return RuleStatus.KEPT if rule in trial.exercised and not missed else RuleStatus.NOT_EXERCISED
 
 
 def _finding(trial: Trial, rule: Rule) -> Finding:
