@@ -96,6 +96,16 @@ def test_flashes_that_move_on_count_as_well() -> None:
     assert not kinds(frames, 25)
 
 
+def test_flashes_that_sweep_over_the_picture_count_as_well() -> None:
+    """Never more than an eighth of the field changes at once, but every pixel of it flashes five times a second."""
+    frames = []
+    for n in range(120):
+        lit = (n + np.arange(24)) % 12 < 6
+        frames.append(np.broadcast_to(np.where(lit, 255, 0).astype(np.uint8)[:, None, None], (24, 24, 3)))
+    assert kinds(frames, 60) == {"general"}
+    assert not kinds(frames, 30)
+
+
 def test_a_slow_ramp_up_and_down_is_a_change_each_way() -> None:
     """Steps below a tenth add up from valley to peak: the stricter reading.
 
@@ -128,6 +138,8 @@ def test_red_flashes(flashes: int, too_many: bool) -> None:
         (RED, (200, 0, 0), set()),
         ((0, 0, 255), (0, 60, 255), set()),
         (RED, (235, 115, 50), set()),
+        (RED, (255, 150, 150), set()),
+        (RED, (255, 200, 200), {"red"}),
     ],
 )
 def test_what_a_red_flash_is(one: RGB, other: RGB, found: set[str]) -> None:

@@ -78,6 +78,22 @@ def test_other_storage_shows_the_same_as_planar_where_bursts_are_the_same(storag
     assert set(frames[0]) == set(frames[1])
 
 
+@pytest.mark.parametrize("storage", Storage)
+def test_ink_for_the_side_behind_shows_at_once(storage: Storage) -> None:
+    """Before anything is revealed: the pattern's bits stand in the seen plane, however a tile stores them."""
+    on = machine(storage)
+    tile = np.zeros(on.tile_bytes, dtype=np.uint8)
+    ink = np.unpackbits(np.array(SQUARE, dtype=np.uint8)[:, None], axis=1).astype(np.bool_)
+    np.bitwise_or.at(tile, on.tile_bits.offset[1][ink], np.uint8(1) << on.tile_bits.bit[1][ink])
+    sent = [
+        Burst(on.layout.patterns + on.tile_bytes, tile.tobytes()),
+        Burst(on.map_address(1, 0), on.map_entry(1)),
+    ]
+    moment = course(on, scripted(sent, start=on.view_bursts(0)), [SQUARE, EMPTY]).moments[0]
+    assert not moment.refresh.frame.any()
+    assert np.array_equal(moment.unbuffered, np.hstack([ink, np.zeros((8, 8))]))
+
+
 def test_bytes_that_come_too_late_come_too_late_here_as_well() -> None:
     """The same cycles: a frame that is wrecked by a late byte is wrecked without buffering, from the same line on."""
     on = machine(timing=NARROW)
