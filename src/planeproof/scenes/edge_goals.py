@@ -67,7 +67,7 @@ def goal(goal_id: str) -> EdgeGoal:
 
 
 def _filled(rows: Rows) -> NDArray[np.bool_]:
-    return rows.reshape(len(rows), -1).any(axis=1)
+    return np.asarray(rows.any(axis=(1, 2)))
 
 
 def _patterns(rows: Rows) -> Iterator[bytes]:
