@@ -6,7 +6,7 @@ from itertools import islice
 import numpy as np
 import pytest
 
-from planeproof.contract import Machine, Picture, Scene, Tiles, Timing, Window
+from planeproof.contract import Disturbance, Machine, Picture, Scene, Tiles, Timing, Window
 from planeproof.machines import read_machine, shipped
 from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.recipes import recipe
@@ -243,3 +243,20 @@ def test_a_turning_crystal_gets_small_too() -> None:
     tried[0] = 0
     assert size(minimise(scene, twelve, go_on=go_on, keep_machine=True))[:6] == (1, 12, 680, 0, 176, 12)
     assert tried[0] < 4000
+
+
+def test_what_is_not_needed_goes_by_halves() -> None:
+    """Forty pictures and 300 cut blankings of which two and one are needed: far fewer tries than there are."""
+    base = crystal_scenes(read_machine("name-plate"))[-1]
+    cut = [Disturbance(refresh, 40) for refresh in range(300)]
+    long = Scene.of(base.machine, base.pictures, base.ready, cut)
+    assert len(long.pictures) == 40
+    tried = [0]
+
+    def shows(scene: Scene) -> bool:
+        tried[0] += 1
+        return len(scene.pictures) >= 2 and bool(scene.disturbances)
+
+    smallest = minimise(long, shows, go_on=always, keep_machine=True)
+    assert size(smallest)[:4] == (2, 0, base.machine.cells, 1)
+    assert tried[0] < 200

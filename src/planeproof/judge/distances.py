@@ -99,7 +99,8 @@ def _of_history(pictures: Sequence[Picture]) -> Found:
     if not pictures:
         return
     rows = np.stack([picture.planes for picture in pictures])
-    yield REFILLED, 3 - _steps(rows.any(axis=(2, 3)))
+    occupied: NDArray[np.bool_] = np.asarray(rows.any(axis=(2, 3)))
+    yield REFILLED, 3 - _steps(occupied)
     for one, other in pairwise(rows):
         bits = int(np.bitwise_count(one ^ other).sum())
         if bits:
@@ -192,5 +193,5 @@ class _Tiles:
             shades, planes = self._memory.shades(view), self._machine.tiles.planes
             values = np.arange(1 << planes)
             shown = [plane for plane in range(planes) if (shades[values ^ (1 << plane)] != shades).any()]
-            self._offsets_of[view.palette] = np.flatnonzero(self._plan.bits_of[shown].any(axis=0)[:-1])
+            self._offsets_of[view.palette] = np.flatnonzero(self._plan.bits_of[shown, :-1].any(axis=0))
         return self._offsets_of[view.palette]

@@ -102,11 +102,11 @@ def _crowded(small: Scene, given: Machine) -> Iterator[list[Rows]]:
     fillers = below[1] - below[0]
     if given.map.entry_bytes == 2 and fillers > 0:
         corner = next(_placed(small, given))
-        last = np.stack(corner).any(axis=(0, 2, 3))
+        last: NDArray[np.bool_] = np.asarray(np.stack(corner).any(axis=(0, 2, 3)))[:, None, None]
         free = np.flatnonzero(~last)[:fillers]
         crowd = np.zeros_like(corner[0])
         crowd[free] = [different(given, FILLING + cell) for cell in free.tolist()]
-        yield [crowd, *(np.where(last[:, None, None], rows, crowd) for rows in corner)]
+        yield [crowd, *(np.where(last, rows, crowd) for rows in corner)]
 
 
 def _limits(small: Machine, given: Machine) -> list[tuple[int, int]]:
@@ -168,7 +168,7 @@ def _as_they_are(small: Scene, given: Machine) -> Iterator[list[Disturbance]]:
 def _shortened(small: Scene, given: Machine, cycles: int) -> list[Disturbance]:
     """Every blanking cut to ``cycles`` for as long as sending may take, or to less where the small scene has a cut."""
     longest = (small.ready[-1] if small.ready else 0) + ROOM
-    refreshes = min(math.ceil(longest * max(_slower(small, given, cycles), 1)), MOST_CUT)
+    refreshes = min(math.ceil(longest * _slower(small, given, cycles)), MOST_CUT)
     usual = dict.fromkeys(range(refreshes), cycles)
     own = {cut.refresh: min(cut.cycles, cycles) for cut in small.disturbances}
     return [Disturbance(*one) for one in {**usual, **own}.items()]
@@ -206,6 +206,6 @@ def _tight(small: Machine, given: Machine) -> Sequence[int]:
 
 
 def _slower(small: Scene, given: Machine, cycles: int) -> Fraction:
-    """How many times as many blankings a whole picture takes."""
-    there = Fraction(picture_cycles(given)) / cycles
-    return there / max(Fraction(picture_cycles(small.machine)) / small.machine.blank_cycles, Fraction(1))
+    """How many times as many blankings a whole picture takes; never less than one."""
+    here = Fraction(picture_cycles(small.machine)) / small.machine.blank_cycles
+    return max(Fraction(picture_cycles(given)) / cycles / max(here, Fraction(1)), Fraction(1))
