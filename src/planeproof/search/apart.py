@@ -98,9 +98,11 @@ class Apart:
                 if sign is Sign.DONE:
                     return bytes(data)
                 if sign is Sign.FAILED:
+                    self.stop()
                     raise FailedError(data.decode())
                 scene, self._since = data, time.monotonic()
         except (OSError, EOFError, ValueError, pickle.UnpicklingError) as error:
+            self.stop()
             if self._silent and scene is not None:
                 return _hung(scene, self._silence)
             raise EndedError(f"the process that played {unit.key} has ended") from error
@@ -140,12 +142,7 @@ class Aparts:
 
     def play(self, unit: Unit, left: Callable[[], float]) -> bytes:
         """As `Apart.play`, for as many seconds as are ``left`` when its turn comes."""
-        apart = self._mine()
-        try:
-            return apart.play(unit, left())
-        finally:
-            if not apart.alive:
-                apart.stop()
+        return self._mine().play(unit, left())
 
     def stop(self) -> None:
         """End them all, for good."""
@@ -159,9 +156,12 @@ class Aparts:
         with self._lock:
             if self._stopped:
                 raise EndedError("nothing is played any more")
-            if thread not in self._of_thread or not self._of_thread[thread].alive:
-                self._of_thread[thread] = Apart(self._order, self._silence)
-            return self._of_thread[thread]
+            apart = self._of_thread.get(thread)
+            if apart is None or not apart.alive:
+                if apart is not None:
+                    apart.stop()
+                apart = self._of_thread[thread] = Apart(self._order, self._silence)
+            return apart
 
 
 def _open(pipe: IO[bytes] | None) -> IO[bytes]:

@@ -19,6 +19,9 @@ STEERED_SHARE = 0.5
 """With a time limit, when the steered search must be over, as a share of it."""
 
 
+_FIRST = ", those that other runs have found tried first"
+
+
 @dataclass(frozen=True, kw_only=True)
 class Limits:
     """How much to search: ``scenes`` in all over all machines, or for ``seconds``."""
@@ -73,7 +76,7 @@ def _searched(order: Order, limits: Limits) -> tuple[Plan, Plan]:
     steered = Plan(
         stage=Stage.STEERED,
         title="scenes searched by Hypothesis",
-        source=f"{_recipes(order)}, searched by Hypothesis",
+        source=f"{_recipes(order)}, searched by Hypothesis{'' if order.examples is None else _FIRST}",
         total=None if timed else half,
         units=lambda: _rounds(order, None if timed else half),
         share=STEERED_SHARE,
