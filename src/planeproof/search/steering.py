@@ -81,7 +81,6 @@ def steer(  # noqa: PLR0913 -- the knobs of one search, all but two by keyword
     kept, target_phase = [] if database is None else [Phase.reuse], [] if towards is None else [Phase.target]
     phases = (*kept, Phase.generate, *target_phase, Phase.shrink)
 
-    @seed(first_seed)
     @settings(
         max_examples=most,
         database=database,
@@ -91,6 +90,7 @@ def steer(  # noqa: PLR0913 -- the knobs of one search, all but two by keyword
         verbosity=Verbosity.quiet,
         print_blob=False,
     )
+    @seed(first_seed)  # below the settings, or it would take the database out of them
     @given(scenes(base, as_given=as_given, longest=longest))
     def try_scene(scene: Scene) -> None:
         nonlocal played, until
