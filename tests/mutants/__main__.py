@@ -28,7 +28,8 @@ def run(modules: Sequence[str]) -> None:
     for number, (mutant, judgement) in enumerate(judgements(mutants, texts, jobs=os.cpu_count() or 1), 1):
         rows.append(Row.of(mutant, digest(texts[mutant.module]), judgement))
         if judgement.fate is Fate.SURVIVED or number % 50 == 0:
-            print(f"{number} of {len(mutants)}: {mutant.id} {judgement.fate.value}", flush=True)  # noqa: T201
+            told = f"{judgement.fate.value}: {mutant.before} -> {mutant.after} ({judgement.unlike} unlike)"
+            print(f"{number} of {len(mutants)}: {mutant.id} {told}", flush=True)  # noqa: T201
     ROWS.write_text(rows_text(rows), "utf-8")
     PAGE.write_text(page_text(read_rows(), read_reasons()), "utf-8")
     for complaint in complaints(rows, read_reasons()):

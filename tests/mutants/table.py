@@ -16,9 +16,9 @@ FOLDER = Path(__file__).parents[2] / "specs" / "mutants"
 ROWS, PAGE, REASONS = FOLDER / "mutants.csv", FOLDER / "README.md", FOLDER / "survivors.toml"
 
 KINDS = {
-    "equivalent": "says the same as the right scheduler on every machine, so there is nothing to find",
-    "dearer": "right, and only dearer: it sends more, or tells the same in other bytes, and breaks no rule",
-    "out of reach": "would differ only where no scheduler that uses this code is meant to be",
+    "equivalent": "says the same as the right scheduler on every machine it may meet, so there is nothing to find",
+    "another way": "is right: it sends more, or the same in other bursts or tiles, and breaks no rule",
+    "out of reach": "would differ only on machines that the scheduler is not meant for",
     "hole": "is wrong, and the scenes do not show it",
 }
 """Why a mutant may survive; a reason has one of these kinds. The last is a debt."""
@@ -113,9 +113,9 @@ def complaints(rows: Sequence[Row], reasons: Sequence[Reason]) -> Iterator[str]:
         if reason.kind in ("equivalent", "out of reach"):
             unlike = [mutant for mutant in reason.mutants if mutant in survivors and survivors[mutant].unlike]
             yield from (f"{mutant} is called {reason.kind}, but said something else" for mutant in unlike)
-        if reason.kind == "dearer":
+        if reason.kind == "another way":
             same = [mutant for mutant in reason.mutants if mutant in survivors and not survivors[mutant].unlike]
-            yield from (f"{mutant} is called dearer, but never said anything else" for mutant in same)
+            yield from (f"{mutant} is called another way, but never said anything else" for mutant in same)
 
 
 def page_text(rows: Sequence[Row], reasons: Sequence[Reason]) -> str:
@@ -127,9 +127,9 @@ _HEAD = """\
 # Mutants of the reference schedulers
 
 Every reference scheduler, changed in one place in every way that a tool knows: {mutants} mutants, of which {killed} are
-found out and {survived} survive. What finds them out is a short check by Planeproof: some {recipes} recipes, and on each
-machine that the changed code is meant for a scene at its limit and a crystal that turns, until the first scene that
-shows something. None of our unit tests has a say.
+found out and {survived} survive. What finds them out is a short check by Planeproof: some {recipes} recipes, and on
+each machine that the changed code is meant for a scene at its limit and a crystal that turns, until the first scene
+that shows something. None of our unit tests has a say.
 
 * A row a mutant: [mutants.csv](mutants.csv). Why each survivor survives, by hand: [survivors.toml](survivors.toml).
 * This page and the rows are written by `python -m tests.mutants`, some minutes on two processors. No file of the

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 
-from planeproof.candidates.reference import Columns, Fresh, InPlace, Pairs
+from planeproof.candidates.reference import Columns, Delta, Fresh, InPlace, Library, Pairs
 from planeproof.contract import RULES, ByteDirection, Demands, Machine, Rule, Scene, Storage, TileMap, Tiles, Window
 from planeproof.judge import MakeScheduler, Profile
 from planeproof.machines import read_machine
@@ -16,10 +16,10 @@ from planeproof.scenes.source import RandomSource
 from tests.candidates.meant_for import MEANT_FOR
 from tests.mutants.sources import PACKAGE, needs
 
-RECIPES = 2400
+RECIPES = 1500
 """Recipes that a mutant is tried with, over all its trials, but..."""
 
-LEAST, MOST = 80, 400
+LEAST, MOST = 50, 300
 """... at least and at most so many in each."""
 
 EARLY = 40
@@ -59,6 +59,13 @@ def _one_page() -> Machine:
     return replace(floor, memory=None, map=replace(floor.map, pages=1))
 
 
+def _four_planes(shape: str) -> Machine:
+    """Planes for four pictures, of which these schedulers use two."""
+    machine = read_machine(shape)
+    tiles = replace(machine.tiles, planes=4)
+    return replace(machine, memory=None, tiles=tiles, colours=replace(machine.colours, entries=None))
+
+
 def _two_banks() -> Machine:
     """Three cells, and in each of two banks two tiles, the first of which is the first of its bank."""
     tiles = Tiles(count=6, pool=(0, 1, 3, 4), blank=2, planes=1)
@@ -85,6 +92,9 @@ VARIANTS: tuple[tuple[str, Callable[[], Machine], MakeScheduler], ...] = (
     ("case-label, one column", _one_column, Columns),
     ("drawer-front, bytes down", _down, Fresh),
     ("mosaic-floor, one page", _one_page, Pairs),
+    ("case-label, four planes", lambda: _four_planes("case-label"), Pairs),
+    ("vitrine-60, four planes", lambda: _four_planes("vitrine-60"), Delta),
+    ("long-frieze, four planes", lambda: _four_planes("long-frieze"), Library),
     ("name-plate, two banks", _two_banks, InPlace),
     ("name-plate, tight", _tight, InPlace),
 )

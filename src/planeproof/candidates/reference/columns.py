@@ -15,11 +15,11 @@ class Columns(Pairs):
 
     @property
     def step(self) -> int:
-        """From an entry to the one below it."""
-        return self.machine.window.pitch * self.machine.map.entry_bytes
+        """From an entry of one byte to the one below it."""
+        return self.machine.window.pitch
 
     def _send_entries(self, tile_of: list[int]) -> None:
-        if self.step not in self.machine.layout.steps or self.machine.map.entry_bytes > 1:
+        if self.machine.map.entry_bytes > 1 or self.step not in self.machine.layout.steps:
             super()._send_entries(tile_of)
             return
         wanted: dict[int, int] = {}
