@@ -115,10 +115,10 @@ def _less_disturbed(scene: Scene) -> Iterator[Scene]:
     for place, disturbance in enumerate(scene.disturbances):
         rest = [*scene.disturbances[:place], *scene.disturbances[place + 1 :]]
         yield Scene.of(scene.machine, scene.pictures, scene.ready, rest)
-        if disturbance.refresh:
-            sooner = replace(disturbance, refresh=disturbance.refresh - 1)
-            if sooner.refresh not in [other.refresh for other in rest]:
-                yield Scene.of(scene.machine, scene.pictures, scene.ready, [*rest, sooner])
+        sooner = {0, disturbance.refresh // 2, disturbance.refresh - 1} - {other.refresh for other in rest}
+        for refresh in sorted(refresh for refresh in sooner if 0 <= refresh < disturbance.refresh):
+            moved = replace(disturbance, refresh=refresh)
+            yield Scene.of(scene.machine, scene.pictures, scene.ready, [*rest, moved])
 
 
 def _otherwise_disturbed(scenes: Iterator[Scene]) -> Iterator[Scene]:
