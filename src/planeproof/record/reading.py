@@ -8,12 +8,13 @@ from typing import Any
 
 import msgspec
 
-from planeproof.contract import Answer, Burst, Rational, Scene, rule
+from planeproof.contract import Answer, Burst, Rational, rule
 from planeproof.judge import (
     Basis,
     CandidateFault,
     CandidateHung,
     Cost,
+    EdgeReport,
     Finding,
     Outcome,
     Play,
@@ -25,6 +26,7 @@ from planeproof.judge import (
     Verdict,
     play,
 )
+from planeproof.judge.edges import edge
 from planeproof.machines.complaint import complaint
 from planeproof.machines.wire import read_cycles
 from planeproof.record.scripted import Scripted
@@ -32,6 +34,7 @@ from planeproof.record.wire import (
     VERSION,
     BasisWire,
     BurstWire,
+    EdgeWire,
     FaultWire,
     FindingWire,
     PlayWire,
@@ -117,6 +120,7 @@ def _verdict(wire: RecordWire, file: str) -> Verdict:
         basis=tuple(_basis(basis) for basis in wire.basis),
         rules=tuple(_rule(each) for each in wire.rules),
         findings=tuple(_finding(finding, file) for finding in wire.findings),
+        edges=tuple(_edge(each) for each in wire.edges),
         costs=tuple(Cost(**msgspec.structs.asdict(cost)) for cost in wire.costs),
         fault=None if fault is None else _fault(fault),
         fault_case=None if fault is None else fault.case,
@@ -131,11 +135,17 @@ def _basis(wire: BasisWire) -> Basis:
         scenes=wire.scenes,
         independent=wire.independent,
         failed=wire.failed,
+        singletons=wire.singletons,
     )
 
 
 def _rule(wire: RuleWire) -> RuleReport:
-    return RuleReport(rule=rule(wire.id), status=RuleStatus(wire.status), margin=_plain(wire.margin))
+    missed = tuple(edge(name) for name in wire.missed)
+    return RuleReport(rule=rule(wire.id), status=RuleStatus(wire.status), margin=_plain(wire.margin), missed=missed)
+
+
+def _edge(wire: EdgeWire) -> EdgeReport:
+    return EdgeReport(edge=edge(wire.id), scenes=wire.scenes, admitting=wire.admitting, least=_plain(wire.least))
 
 
 def _fault(wire: FaultWire) -> CandidateFault:
@@ -144,20 +154,32 @@ def _fault(wire: FaultWire) -> CandidateFault:
 
 
 def _finding(wire: FindingWire, file: str) -> Finding:
-    played = _play(wire.play, case_of(wire.play.scene, file).scene)
-    if play_wire(played) != wire.play or not 0 <= wire.violation < len(played.violations):
-        raise ValueError(f"judged again, the play of the finding {wire.rule} comes out otherwise than it says")
+    played = _play(wire.play, file)
+    if not 0 <= wire.violation < len(played.violations):
+        raise ValueError(f"the finding {wire.rule} names a violation that its play has not")
     violation = played.violations[wire.violation]
     if violation.rule is not rule(wire.rule):
         raise ValueError(f"the violation of the finding {wire.rule} is of {violation.rule.id}")
-    return Finding(rule=violation.rule, play=played, violation=violation, case=wire.case)
+    return Finding(
+        rule=violation.rule,
+        play=played,
+        violation=violation,
+        after=wire.after,
+        given=None if wire.given is None else _play(wire.given, file),
+        case=wire.case,
+        given_case=wire.given_case,
+    )
 
 
-def _play(wire: PlayWire, scene: Scene) -> Play:
+def _play(wire: PlayWire, file: str) -> Play:
+    """The play, judged again."""
     answers = [Answer[refresh.answer] for refresh in wire.refreshes if refresh.answer is not None]
     blankings = [_bursts(refresh.bursts) for refresh in wire.refreshes if refresh.cycles > 0]
     set_up = _bursts(wire.set_up)
-    return play(scene, lambda: Scripted(set_up, answers, blankings))
+    played = play(case_of(wire.scene, file).scene, lambda: Scripted(set_up, answers, blankings))
+    if play_wire(played) != wire:
+        raise ValueError("judged again, the play of a finding comes out otherwise than it says")
+    return played
 
 
 def _bursts(wires: tuple[BurstWire, ...]) -> tuple[Burst, ...]:

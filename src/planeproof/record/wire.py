@@ -69,8 +69,11 @@ class FindingWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
 
     rule: str
     violation: int
+    after: int | None
     case: str | None
     play: PlayWire
+    given_case: str | None
+    given: PlayWire | None
 
 
 class FaultWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -87,7 +90,7 @@ class FaultWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
 
 
 class BasisWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """`planeproof.judge.Basis`; ``bound`` follows from the others."""
+    """`planeproof.judge.Basis`; ``bound`` and ``residual`` follow from the others."""
 
     strength: str
     source: str
@@ -95,10 +98,12 @@ class BasisWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
     independent: bool
     failed: bool
     bound: float | None
+    singletons: int | None
+    residual: float | None
 
 
 class RuleWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """`planeproof.judge.RuleReport`; all but ``status`` and ``margin`` follows from the id."""
+    """`planeproof.judge.RuleReport`; all but ``status``, ``margin`` and ``missed`` (edges) follows from the id."""
 
     id: str
     statement: str
@@ -107,6 +112,18 @@ class RuleWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
     witness: str
     status: str
     margin: Cycles | None
+    missed: tuple[str, ...]
+
+
+class EdgeWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """`planeproof.judge.EdgeReport`; ``statement`` and ``unit`` follow from the id."""
+
+    id: str
+    statement: str
+    unit: str
+    scenes: int
+    admitting: int
+    least: Cycles | None
 
 
 class CostWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -143,6 +160,7 @@ class RecordWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
     basis: tuple[BasisWire, ...]
     rules: tuple[RuleWire, ...]
     findings: tuple[FindingWire, ...]
+    edges: tuple[EdgeWire, ...]
     costs: tuple[CostWire, ...]
     fault: FaultWire | None
     closing: str

@@ -8,13 +8,25 @@ from importlib.metadata import version
 import msgspec
 
 from planeproof.contract import Burst, Rational, Scene
-from planeproof.judge import Basis, CandidateHung, Cost, Finding, Play, Refresh, RuleReport, Verdict, Violation
+from planeproof.judge import (
+    Basis,
+    CandidateHung,
+    Cost,
+    EdgeReport,
+    Finding,
+    Play,
+    Refresh,
+    RuleReport,
+    Verdict,
+    Violation,
+)
 from planeproof.machines.wire import write_cycles
 from planeproof.record.wire import (
     VERSION,
     BasisWire,
     BurstWire,
     CostWire,
+    EdgeWire,
     FaultWire,
     FindingWire,
     PlayWire,
@@ -51,6 +63,7 @@ def _record(verdict: Verdict) -> RecordWire:
         basis=tuple(_basis(basis) for basis in verdict.basis),
         rules=tuple(_rule(report) for report in verdict.rules),
         findings=tuple(_finding(finding) for finding in verdict.findings),
+        edges=tuple(_edge(report) for report in verdict.edges),
         costs=tuple(_cost(cost) for cost in verdict.costs),
         fault=_fault(verdict),
         closing="",
@@ -65,6 +78,8 @@ def _basis(basis: Basis) -> BasisWire:
         independent=basis.independent,
         failed=basis.failed,
         bound=basis.bound,
+        singletons=basis.singletons,
+        residual=basis.residual,
     )
 
 
@@ -78,6 +93,19 @@ def _rule(report: RuleReport) -> RuleWire:
         witness=rule.witness,
         status=report.status.value,
         margin=_cycles(report.margin),
+        missed=tuple(edge.id for edge in report.missed),
+    )
+
+
+def _edge(report: EdgeReport) -> EdgeWire:
+    edge = report.edge
+    return EdgeWire(
+        id=edge.id,
+        statement=edge.statement,
+        unit=edge.unit,
+        scenes=report.scenes,
+        admitting=report.admitting,
+        least=_cycles(report.least),
     )
 
 
@@ -87,7 +115,15 @@ def _cost(cost: Cost) -> CostWire:
 
 def _finding(finding: Finding) -> FindingWire:
     place = finding.play.violations.index(finding.violation)
-    return FindingWire(rule=finding.rule.id, violation=place, case=finding.case, play=play_wire(finding.play))
+    return FindingWire(
+        rule=finding.rule.id,
+        violation=place,
+        after=finding.after,
+        case=finding.case,
+        play=play_wire(finding.play),
+        given_case=finding.given_case,
+        given=None if finding.given is None else play_wire(finding.given),
+    )
 
 
 def play_wire(play: Play) -> PlayWire:

@@ -1,6 +1,6 @@
 """What an answer rests on, in words: the scenes, the state of each rule, the costs."""
 
-from planeproof.judge import Basis, Cost, Outcome, RuleReport, RuleStatus, Strength, Verdict
+from planeproof.judge import Basis, Cost, EdgeReport, Outcome, RuleReport, RuleStatus, Strength, Verdict
 from planeproof.report.figures import counted, cycles, share_at_most, wrapped
 
 _STRENGTHS = {
@@ -38,7 +38,17 @@ def basis_sentence(basis: Basis, *, clean: bool) -> str:
     fewer = share_at_most(basis.bound)
     return (
         f"{played}, no failure: with 95 % confidence fewer than {fewer} of the scenes that can be so drawn "
-        "fail (one-sided, exact)"
+        f"fail (one-sided, exact){_residual(basis)}"
+    )
+
+
+def _residual(basis: Basis) -> str:
+    """Beside the bound, never instead: an estimate of what was not seen."""
+    if basis.residual is None or basis.singletons is None:
+        return ""
+    return (
+        f"; {counted(basis.singletons, 'behaviour')} of the candidate came up only once, so the next scene shows a new "
+        f"one with a chance of about {100 * basis.residual:.2g} % (Good-Turing, an estimate)"
     )
 
 
@@ -57,6 +67,23 @@ def rule_state(verdict: Verdict, report: RuleReport) -> str:
     if report.rule in broken and report.status is RuleStatus.KEPT:
         return _TOGETHER
     return _state(report, cut_short=cut_short)
+
+
+def edge_lines(verdict: Verdict) -> list[str]:
+    """How near the generated scenes came to each edge, in as few lines as will do."""
+    reached = [f"{each.edge.id} {each.scenes}" for each in verdict.edges if each.scenes]
+    near = [_nearest(each) for each in verdict.edges if not each.scenes and each.admitting]
+    excluded = [each.edge.id for each in verdict.edges if not each.scenes and not each.admitting]
+    lines = wrapped(f"reached, in so many scenes: {', '.join(reached) or 'none'}", 2)
+    lines += [line for text in near for line in wrapped(f"not reached: {text}", 2)]
+    return lines + (wrapped(f"excluded by what the machines are: {', '.join(excluded)}", 2) if excluded else [])
+
+
+def _nearest(report: EdgeReport) -> str:
+    least, edge = report.least, report.edge
+    unit = edge.unit.removesuffix("s") if least == 1 else edge.unit
+    distance = "nothing came near" if least is None else f"the nearest scene was {cycles(least)} {unit} away"
+    return f"{edge.id} ({edge.statement}): {distance}"
 
 
 def cost_lines(verdict: Verdict) -> list[str]:

@@ -67,11 +67,22 @@ def summary_lines(finding: Finding, indent: int = 0) -> list[str]:
     return head + [line for text in said for line in wrapped(text, indent + 2)]
 
 
-def again_lines(case: str | None) -> list[str]:
-    """The line to paste to see a scene again."""
+def given_lines(finding: Finding) -> list[str]:
+    """The same on the machine as given, in short."""
+    if finding.given is None:
+        return []
+    scene = finding.given.scene
+    violation = next(violation for violation in finding.given.violations if violation.rule is finding.rule)
+    pictures, cells = counted(len(scene.pictures), "picture"), counted(scene.occupied, "occupied cell")
+    said = f"{scene.machine.name} itself shows it with {pictures} and {cells}, {_where(violation)}: {violation.said}."
+    return ["", "On the machine as given", *wrapped(said, 2)]
+
+
+def again_lines(case: str | None, given_case: str | None = None) -> list[str]:
+    """The lines to paste to see a scene again."""
     if case is None:
         return ["To see it again", "  Nothing was saved. Give check a folder for cases: --cases DIR, then replay."]
-    return ["To see it again", f"  planeproof replay {_quoted(case)}"]
+    return ["To see it again", *(f"  planeproof replay {_quoted(path)}" for path in (case, given_case) if path)]
 
 
 def _quoted(path: str) -> str:

@@ -8,13 +8,13 @@ from collections.abc import Iterator, Sequence
 
 from planeproof.contract import Scene
 from planeproof.contract.rules import RULES
-from planeproof.judge import CandidateFault, Finding, Outcome, Play, Profile, RuleStatus, Verdict
-from planeproof.report.evidence import basis_lines, cost_lines, rule_table
+from planeproof.judge import CandidateFault, Finding, Outcome, Play, Profile, RuleReport, RuleStatus, Verdict
+from planeproof.report.evidence import basis_lines, cost_lines, edge_lines, rule_table
 from planeproof.report.fault import fault_lines
 from planeproof.report.figures import counted, listed, wrapped
 from planeproof.report.refreshes import Trace
 from planeproof.report.scene import scene_lines
-from planeproof.report.story import again_lines, finding_lines, summary_lines
+from planeproof.report.story import again_lines, finding_lines, given_lines, summary_lines
 from planeproof.report.strip import WIDTH
 
 OPENINGS = {
@@ -108,7 +108,7 @@ def _findings(verdict: Verdict) -> Iterator[list[str]]:
     """The first finding, which has the smallest scene, in full; of the others where and what."""
     for number, finding in enumerate(verdict.findings):
         if number == 0:
-            yield [*finding_lines(finding), "", *again_lines(finding.case)]
+            yield [*finding_lines(finding), *given_lines(finding), "", *again_lines(finding.case, finding.given_case)]
         else:
             yield [*summary_lines(finding), *(f"  {line.strip()}" for line in again_lines(finding.case)[1:])]
 
@@ -118,16 +118,23 @@ def _gaps(verdict: Verdict) -> Iterator[list[str]]:
         return
     if Outcome.VACUOUS in verdict.outcomes and not any(basis.independent for basis in verdict.basis):
         yield ["What was not searched", *wrapped(_TOO_SHORT, 2)]
-    missing = [report.rule for report in verdict.rules if report.status is RuleStatus.NOT_EXERCISED]
+    missing = [report for report in verdict.rules if report.status is RuleStatus.NOT_EXERCISED]
     if not missing:
         return
     judged = (RuleStatus.KEPT, RuleStatus.EXPOSED)
     others = [report.rule.id for report in verdict.rules if report.status in judged]
     yield [
         "What was not exercised",
-        *(line for rule in missing for line in wrapped(f"{rule.id}: it never happened that {rule.witness}.", 2)),
+        *(line for report in missing for line in wrapped(not_exercised(report), 2)),
         *wrapped(f"What to do: {_remedy(others)}", 2),
     ]
+
+
+def not_exercised(report: RuleReport) -> str:
+    """What never happened, for a rule that was not exercised."""
+    if not report.missed:
+        return f"{report.rule.id}: it never happened that {report.rule.witness}."
+    return f"{report.rule.id}: in no generated scene, {listed([f'{e.statement} ({e.id})' for e in report.missed])}."
 
 
 def _remedy(others: list[str]) -> str:
@@ -140,5 +147,7 @@ def _remedy(others: list[str]) -> str:
 def _rest(verdict: Verdict) -> Iterator[list[str]]:
     yield ["What this rests on", *basis_lines(verdict)]
     yield ["The rules", *rule_table(verdict)]
+    if verdict.edges and not verdict.findings and verdict.fault is None:
+        yield ["The edges that generated scenes came to", *edge_lines(verdict)]
     if verdict.costs:
         yield ["What it costs, over turning crystals", *cost_lines(verdict)]

@@ -14,7 +14,7 @@ from planeproof.machines import read_machine
 from planeproof.search.cluster import Cluster
 from planeproof.search.journal import Journal
 from planeproof.search.order import Order
-from planeproof.search.smaller import make_smaller
+from planeproof.search.smaller import make_smaller, show_as_given
 from planeproof.search.stages import Limits, Plan, plans
 from planeproof.search.trial import keep_left_over
 from planeproof.search.units import Stage, Unit
@@ -30,6 +30,10 @@ DEFAULT_SCENES = 2000
 
 SMALLER_SECONDS = 10.0
 """Time for making all that was found smaller; the smallest so far is kept when it is over."""
+
+
+GIVEN_SHARE = 0.5
+"""Time for showing what was found on the machines as given, as a share of that for making it smaller."""
 
 
 def check(
@@ -57,9 +61,10 @@ def check(
     ``file.py:Name``). ``machines``: values, names of shipped ones or TOML files; scenes are drawn on small relatives
     of each, or ``as_given`` only on the machines themselves. Half of the ``scenes`` is searched by Hypothesis, half is
     drawn independently; with ``seconds`` the search goes on that long instead. What is found is then made smaller, for
-    at most ``smaller_seconds`` (default `SMALLER_SECONDS`). ``only``: rules to judge by (default all). ``cases``:
-    folder to save scenes in. ``call_seconds``: after which a call of the candidate counts as hung; with ``seconds`` it
-    is at most what is left of them and `GRACE_SECONDS` of `planeproof.search.trial`. The clock is asked between scenes,
+    at most ``smaller_seconds`` (default `SMALLER_SECONDS`), and shown on the machine as given, in half that time.
+    ``only``: rules to judge by (default all). ``cases``: folder to save scenes in. ``call_seconds``: after which a call
+    of the candidate counts as hung; with ``seconds`` it is at most what is left of them and `GRACE_SECONDS` of
+    `planeproof.search.trial`. The clock is asked between scenes,
     not between two calls: a scene that has begun is played to its end.
 
     ``jobs``: processes that share the work; ``cluster``: address of a Dask scheduler whose workers share it instead.
@@ -217,16 +222,23 @@ class _Run:
         if not self.trial.decided or not self.smaller_seconds:
             return
         self.watcher.stage("making what was found smaller", None)
-        end, tried = time.monotonic() + self.smaller_seconds, count(1)
-
-        def go_on() -> bool:
-            self.watcher.step(next(tried))
-            return time.monotonic() < end
-
         make_smaller(
             self.trial,
             self.order.machines,
             as_given=self.order.as_given,
             first_seed=self.order.seed,
-            go_on=go_on,
+            go_on=self._counting(self.smaller_seconds),
         )
+        if self.trial.fault is None:
+            self.watcher.stage("showing it on the machine as given", None)
+            show_as_given(self.trial, self.order.machines, go_on=self._counting(GIVEN_SHARE * self.smaller_seconds))
+
+    def _counting(self, seconds: float) -> Callable[[], bool]:
+        """Goes on for so long, and tells the watcher each time it is asked."""
+        end, tried = time.monotonic() + seconds, count(1)
+
+        def go_on() -> bool:
+            self.watcher.step(next(tried))
+            return time.monotonic() < end
+
+        return go_on

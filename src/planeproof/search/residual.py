@@ -63,9 +63,9 @@ def behaviour(play: Play) -> str:
     Plays are of one behaviour if the candidate gave the same answers, broke the same rules, and went through the same
     kinds of blanking, each counted once, in whatever order: full, cut or lost; which of patterns, map and view were
     written; whether another picture came to be seen. Of 1,000 recipes on a shipped machine that gave 170 to 530
-    behaviours, of which the commonest had about a tenth (RUN). Told apart by bytes, lengths or order nearly every play would
-    be the only one of its kind, and the residual would say nothing; by answers alone all would be of a few kinds, and
-    it would say that nothing is left to see.
+    behaviours, of which the commonest had about a tenth (RUN). Told apart by bytes, lengths or order nearly every play
+    would be the only one of its kind, and the residual would say nothing; by answers alone all would be of a few kinds,
+    and it would say that nothing is left to see.
     """
     answers = sorted({refresh.answer.value for refresh in play.refreshes if refresh.answer is not None})
     seen_before = [BACKGROUND, *(refresh.current for refresh in play.refreshes)]

@@ -5,12 +5,16 @@ from collections.abc import Callable, Sequence
 from planeproof.contract import Machine, Rule, Scene
 from planeproof.judge import CandidateFault, CandidateHung
 from planeproof.search.laws import check_again
+from planeproof.search.lifting import lift
 from planeproof.search.minimising import minimise
 from planeproof.search.steering import steer
 from planeproof.search.trial import Trial
 
 SHORTER_SCENES = 200
 """Scenes of a given length that are tried on each machine, before scenes of that length are given up."""
+
+LIFTING_TRIES = 150
+"""Scenes on the machine as given that are tried for a finding on a small relative, before it is left at that."""
 
 
 def make_smaller(
@@ -28,15 +32,46 @@ def make_smaller(
     if trial.fault is None:
         _look_for_shorter(trial, machines, as_given=as_given, first_seed=first_seed, go_on=on)
     for rule in list(trial.smallest):
-        scene = trial.smallest[rule].scene
-        keep_machine = as_given or scene.machine in machines
         if hung():
             return
-        minimise(scene, _breaks(trial, rule), go_on=on, keep_machine=keep_machine)
+        _minimise(trial, rule, machines, as_given=as_given, go_on=on)
         # What is reported must be seen again: once more, and all that the candidate says is compared.
         check_again(trial, trial.smallest[rule])
     if trial.fault is not None and trial.fault_scene is not None:
         minimise(trial.fault_scene, _is_at_fault(trial, trial.fault.method), go_on=on, keep_machine=as_given)
+
+
+def _minimise(
+    trial: Trial, rule: Rule, machines: Sequence[Machine], *, as_given: bool, go_on: Callable[[], bool]
+) -> None:
+    """On the machine that it was found on; where that is one as given, then on smaller ones too."""
+    scene = trial.smallest[rule].scene
+    found_as_given = scene.machine in machines
+    scene = minimise(scene, _breaks(trial, rule), go_on=go_on, keep_machine=as_given or found_as_given)
+    if found_as_given and not as_given:
+        trial.given[rule] = trial.smallest[rule]
+        minimise(scene, _breaks(trial, rule), go_on=go_on)
+
+
+def show_as_given(trial: Trial, machines: Sequence[Machine], *, go_on: Callable[[], bool]) -> None:
+    """Look for each finding on the machine it was drawn for, as that is, for as long as ``go_on`` says.
+
+    Nobody has a display of a few cells: what shows on the smallest machine is the cause, this is what its owner sees.
+    """
+    for rule, play in trial.smallest.items():
+        given = next((machine for machine in machines if play.scene.machine.name.endswith(machine.name)), None)
+        if given is not None and given != play.scene.machine and rule not in trial.given:
+            _lift(trial, rule, given, go_on=go_on)
+
+
+def _lift(trial: Trial, rule: Rule, given: Machine, *, go_on: Callable[[], bool]) -> None:
+    # Apart: what is tried there may break other rules, in scenes that nobody makes smaller.
+    apart, left = trial.anew(), iter(range(LIFTING_TRIES))
+    shows = _breaks(apart, rule)
+    small = trial.smallest[rule].scene
+    lift(small, given, shows, lambda: (rule in apart.smallest or next(left, None) is not None) and go_on())
+    if rule in apart.smallest:
+        trial.given[rule] = apart.smallest[rule]
 
 
 def _look_for_shorter(

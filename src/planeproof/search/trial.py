@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import count
 from pathlib import Path
 
@@ -35,7 +35,8 @@ class Trial(Tally):
 
     ``asked``: the rules asked for. ``call_seconds``: after which a call counts as hung; less where ``time_left`` and
     `GRACE_SECONDS` come to less. ``cases``: folder for the scene that is being played; ``told``: of that scene too.
-    ``last``: the last play, None where the candidate broke the contract in it.
+    ``last``: the last play, None where the candidate broke the contract in it. ``given``: for each rule the smallest
+    play on a machine as given, where one was looked for and found.
     """
 
     name: str
@@ -47,6 +48,7 @@ class Trial(Tally):
     cases: Path | None = None
     told: Callable[[Scene], None] | None = None
     last: Play | None = None
+    given: dict[Rule, Play] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self._failing = frozenset(rule for rule in self.asked if self.profile.fails_on(rule))
@@ -63,6 +65,18 @@ class Trial(Tally):
             return result
         broken = result.first(self._failing)
         return None if broken is None else broken.rule
+
+    def anew(self) -> "Trial":
+        """A trial of the same candidate in which nothing has been played."""
+        return Trial(
+            name=self.name,
+            make=self.make,
+            asked=self.asked,
+            profile=self.profile,
+            call_seconds=self.call_seconds,
+            time_left=self.time_left,
+            cases=self.cases,
+        )
 
     def finish(self) -> None:
         """Nothing is being played any more."""

@@ -96,13 +96,22 @@ def _status(trial: Trial, rule: Rule, missed: tuple[Edge, ...]) -> RuleStatus:
 def _finding(trial: Trial, rule: Rule) -> Finding:
     play = trial.smallest[rule]
     violation = next(violation for violation in play.violations if violation.rule is rule)
-    return Finding(rule=rule, play=play, violation=violation, case=_save(trial, play.scene, rule.id, violation.said))
+    given = trial.given.get(rule)
+    return Finding(
+        rule=rule,
+        play=play,
+        violation=violation,
+        after=trial.after.get(rule),
+        given=given,
+        case=_save(trial, play.scene, rule.id, violation.said),
+        given_case=None if given is None else _save(trial, given.scene, rule.id, violation.said, "as-given"),
+    )
 
 
-def _save(trial: Trial, scene: Scene, name: str, note: str) -> str | None:
+def _save(trial: Trial, scene: Scene, name: str, note: str, *more: str) -> str | None:
     if trial.cases is None:
         return None
-    path: Path = trial.cases / f"{_stem(trial.name)}-{name}.json"
+    path: Path = trial.cases / f"{'-'.join([_stem(trial.name), name, *more])}.json"
     found = Found(target=trial.name, rule=name if name != "contract" else "", profile=trial.profile.value, note=note)
     save_case(path, Case(scene=scene, found=found))
     return str(path)

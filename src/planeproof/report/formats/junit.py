@@ -11,7 +11,7 @@ from planeproof.judge import Finding, Outcome, RuleReport, RuleStatus, Verdict
 from planeproof.report.evidence import basis_sentence, rule_state
 from planeproof.report.fault import fault_lines
 from planeproof.report.story import finding_lines
-from planeproof.report.text import OPENINGS, verdict_lines
+from planeproof.report.text import OPENINGS, not_exercised, verdict_lines
 
 _UNFIT = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 """What XML 1.0 can't hold, in any form."""
@@ -75,8 +75,7 @@ def _rule(verdict: Verdict, report: RuleReport) -> ET.Element:
     if report.status is RuleStatus.BROKEN:
         return _say(case, "failure", state, report.rule.statement, what="FAIL")
     if report.status is RuleStatus.NOT_EXERCISED and verdict.profile.fails_on(report.rule):
-        text = f"It never happened that {report.rule.witness}."
-        return _say(case, "error", state, text, what="VACUOUS")
+        return _say(case, "error", state, not_exercised(report), what="VACUOUS")
     ET.SubElement(case, "system-out").text = _fit(state)
     return case
 

@@ -13,7 +13,7 @@ from planeproof.contract import RULES, Rule, RuleClass
 from planeproof.judge import Finding, Outcome, RuleReport, RuleStatus, Verdict
 from planeproof.report.evidence import basis_sentence, rule_state
 from planeproof.report.story import finding_lines
-from planeproof.report.text import OPENINGS
+from planeproof.report.text import OPENINGS, not_exercised
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 """Names the published schema; nothing is fetched."""
@@ -115,8 +115,8 @@ def _own(verdict: Verdict, outcome: Outcome) -> dict[str, Any]:
 
 
 def _not_exercised(verdict: Verdict) -> str:
-    rules = [report.rule for report in verdict.rules if report.status is RuleStatus.NOT_EXERCISED]
-    return " ".join(f"{rule.id}: it never happened that {rule.witness}." for rule in rules)
+    missing = [report for report in verdict.rules if report.status is RuleStatus.NOT_EXERCISED]
+    return " ".join(not_exercised(report) for report in missing)
 
 
 def _locations(verdict: Verdict) -> list[dict[str, Any]]:
