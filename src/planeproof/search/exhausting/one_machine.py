@@ -4,6 +4,7 @@ import time
 from dataclasses import dataclass, field, replace
 
 from planeproof.judge import Basis, Play, Strength
+from planeproof.search.exhausting.letters import Letters
 from planeproof.search.exhausting.premises import Premises, premises_of
 from planeproof.search.exhausting.telling import Progress, source_of
 from planeproof.search.exhausting.tiny import Tiny
@@ -42,15 +43,22 @@ class OneMachine:
         """Play all scenes, up to the first that breaks a rule or the contract."""
         self.watcher.stage(f"premises on {self.tiny.name}", None)
         premises = premises_of(self.trial, self.tiny, go_on=self._in_time)
-        if self.trial.fault is not None:
+        if premises is None:
             return
-        try:
-            self._walk(premises)
-        except _Unlike:
-            self._walk(replace(premises, unlike=UNLIKE))
+        for letters in premises.walked:
+            if not self.trial.decided:
+                premises = self._walked(premises, letters)
 
-    def _walk(self, premises: Premises) -> None:
-        tree = SceneTree(self.tiny.machine, self.tiny.bounds(premises.letters), premises.letters)
+    def _walked(self, premises: Premises, letters: Letters) -> Premises:
+        try:
+            self._walk(premises, letters)
+        except _Unlike:
+            premises = replace(premises, unlike=UNLIKE)
+            self._walk(premises, letters)
+        return premises
+
+    def _walk(self, premises: Premises, letters: Letters) -> None:
+        tree = SceneTree(self.tiny.machine, self.tiny.bounds(letters), letters)
         copying = premises.unlike is None
         walk = Walk(tree=tree, make=self.trial.make, call_seconds=self.trial.call_seconds, copying=copying)
         self.progress = Progress(total=tree.total)

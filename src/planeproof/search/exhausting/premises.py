@@ -35,6 +35,9 @@ _BYTES: tuple[Names, ...] = (
 )
 """Names for the tokens of a scene, in their order: what a candidate that computes might trip over."""
 
+_RESTS = (129, 0, 129, 0)
+"""The other rows of a pattern: ink, or none, for what leaves out empty rows does not take patterns as wholes."""
+
 RENAMINGS = len(_BYTES)
 """In how many ways each scene is renamed."""
 
@@ -51,20 +54,29 @@ class Premises:
     told_apart: Mapping[Letters, str]
     unlike: str | None
 
+    @property
+    def walked(self) -> tuple[Letters, ...]:
+        """The letters to exhaust: where no premise is kept, tokens that stand for themselves alone come first.
 
-def premises_of(trial: Trial, tiny: Tiny, *, go_on: Callable[[], None]) -> Premises:
-    """Try them; the weakest comes last. A breach of the contract goes to ``trial``. ``go_on`` may raise in between."""
-    told_apart: dict[Letters, str] = {}
+        They are of few scenes, and of more parts and pictures than all bytes can be tried in.
+        """
+        return (Letters.BYTES, Letters.VALUES) if self.letters is Letters.VALUES else (self.letters,)
+
+
+def premises_of(trial: Trial, tiny: Tiny, *, go_on: Callable[[], None]) -> Premises | None:
+    """Try them, the strongest first; None for a breach of the contract, which ``trial`` keeps. ``go_on`` may raise."""
     scenes = _scenes(tiny, Letters.BYTES)
     _check_laws(trial, scenes[:LAW_SCENES])
-    if trial.fault is None:
-        for letters in (Letters.PATTERNS, Letters.BYTES):
-            go_on()
-            said = _told_apart(tiny, trial.make, letters)
-            if said is None:
-                return Premises(letters=letters, told_apart=told_apart, unlike=first_unlike(scenes, trial.make))
-            told_apart[letters] = said
-    return Premises(letters=Letters.VALUES, told_apart=told_apart, unlike=first_unlike(scenes, trial.make))
+    if trial.fault is not None:
+        return None
+    unlike, told_apart = first_unlike(scenes, trial.make), dict[Letters, str]()
+    for letters in (Letters.PATTERNS, Letters.BYTES):
+        go_on()
+        said = _told_apart(tiny, trial.make, letters)
+        if said is None:
+            return Premises(letters=letters, told_apart=told_apart, unlike=unlike)
+        told_apart[letters] = said
+    return Premises(letters=Letters.VALUES, told_apart=told_apart, unlike=unlike)
 
 
 def _check_laws(trial: Trial, scenes: Sequence[Scene]) -> None:
@@ -137,7 +149,7 @@ def _relayed(scene: Scene, make: MakeScheduler, *, copying: bool = True) -> Play
 
 def _renamings(scene: Scene, letters: Letters, random: Random) -> list[Renaming]:
     if letters is Letters.PATTERNS:
-        return [_of_patterns(scene, names(random)) for names in _BYTES]
+        return [_of_patterns(scene, names(random), rest) for names, rest in zip(_BYTES, _RESTS, strict=True)]
     return [_of_bytes(scene, names(random)) for names in _BYTES]
 
 
@@ -150,9 +162,9 @@ def _of_bytes(scene: Scene, names: Sequence[int]) -> ByteRenaming:
     return ByteRenaming(table=bytes([0, *(table[byte] for byte in range(1, 256))]))
 
 
-def _of_patterns(scene: Scene, names: Sequence[int]) -> PatternRenaming:
+def _of_patterns(scene: Scene, names: Sequence[int], rest: int) -> PatternRenaming:
     """Patterns that agree in seven rows of eight, so that what compares rows finds most of them there already."""
     rows = [row.tobytes() for picture in scene.pictures for row in picture.planes.reshape(-1, TILE_SIDE)]
     used = [row for row in dict.fromkeys(rows) if any(row)]
     names = list(dict.fromkeys([*names, *range(1, 256)]))
-    return PatternRenaming(table={row: bytes([name, *[129] * 7]) for row, name in zip(used, names, strict=False)})
+    return PatternRenaming(table={row: bytes([name, *[rest] * 7]) for row, name in zip(used, names, strict=False)})

@@ -36,7 +36,8 @@ class Progress:
 
 def source_of(tiny: Tiny, premises: Premises, walk: Walk, progress: Progress, *, decided: bool) -> str:
     """Which scenes they are, what stands for what, and what that takes for granted."""
-    parts = [_scenes_said(tiny.bounds(premises.letters), premises.letters)]
+    letters = walk.tree.letters
+    parts = [_scenes_said(walk.tree.bounds, letters, alone=premises.letters is not letters)]
     if progress.ended or decided:
         why = progress.ended or "one of them showed what is told above"
         parts.append(f"in order of size, of {progress.total:,} that there are, until {why}")
@@ -72,8 +73,8 @@ def bounds_said(bounds: Bounds) -> str:
     return ", ".join(said)
 
 
-def _scenes_said(bounds: Bounds, letters: Letters) -> str:
-    return f"{bounds_said(bounds)}, {_letters_said(bounds, letters)}"
+def _scenes_said(bounds: Bounds, letters: Letters, *, alone: bool = False) -> str:
+    return f"{bounds_said(bounds)}, {_letters_said(bounds, letters)}{', which stand for no others' if alone else ''}"
 
 
 def _letters_said(bounds: Bounds, letters: Letters) -> str:
@@ -108,7 +109,7 @@ def _premise_said(premises: Premises) -> str:
             "observation and no proof"
         )
     else:
-        broken.append("so nothing stands for anything else, and of other bytes this says nothing")
+        broken.append("so no byte stands for another, and of other bytes this says nothing")
     return "; ".join(broken)
 
 
