@@ -51,7 +51,7 @@ def test_a_near_miss_is_put_right(name: str, tmp_path: Path) -> None:
 
 def test_the_reference_schedulers_are_offered_by_their_package() -> None:
     """They stand in modules of their own."""
-    with pytest.raises(TargetError, match="did you mean 'Delta'\\? it has Delta, Fresh, InPlace, Pairs, Reuse"):
+    with pytest.raises(TargetError, match="did you mean 'Delta'\\? it has Columns, Delta, Fresh, InPlace, LazyClear"):
         load("planeproof.candidates.reference:Detla")
 
 
