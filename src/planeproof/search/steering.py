@@ -72,8 +72,8 @@ def steer(  # noqa: PLR0913 -- the knobs of one search, all but two by keyword
     """Play up to ``most`` scenes of up to ``longest`` pictures, then shrink what was found; how many were played.
 
     Stops early when ``go_on`` says so, which is asked before each scene, and with the first call that hangs.
-    ``towards`` is asked after each scene that showed nothing, see `nearness`: what it names is made greater, from the
-    second half of the scenes on. The first half is the same with it and without.
+    ``towards`` is asked after each scene that showed nothing, see `nearness`: what it names is made greater. Where it
+    names nothing, the scenes are those that they would be without it.
     What a ``database`` has of earlier searches is played first, and what is found is kept there.
     """
     errors: dict[object, type[_ShownError]] = {}
