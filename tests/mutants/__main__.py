@@ -7,6 +7,7 @@ python -m tests.mutants --again ID ...   try these only, and say whether it went
 import os
 import sys
 from collections.abc import Sequence
+from itertools import product
 
 from tests.mutants.campaign import judgements
 from tests.mutants.judging import Fate, judge, said_by_the_right_one
@@ -22,8 +23,8 @@ def run(modules: Sequence[str]) -> None:
     mutants = [mutant for module in modules for mutant in mutants_of(module, texts[module])]
     for module in modules:
         trials = trials_of(module, texts)
-        for trial in trials:
-            said_by_the_right_one(trial, scenes_each(len(trials)))  # once, before the processes part
+        for trial, number in product(trials, range(scenes_each(len(trials)))):
+            said_by_the_right_one(trial, number)  # once, before the processes part
     rows = [row for row in (read_rows() if ROWS.exists() else []) if row.module not in modules and row.module in texts]
     for number, (mutant, judgement) in enumerate(judgements(mutants, texts, jobs=os.cpu_count() or 1), 1):
         rows.append(Row.of(mutant, digest(texts[mutant.module]), judgement))

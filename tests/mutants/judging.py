@@ -5,13 +5,14 @@ right scheduler exercised and the mutant no longer does (VACUOUS). None of our u
 """
 
 import resource
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
 from functools import cache
 from itertools import count
 from pathlib import Path
+from typing import Self
 
 from planeproof.contract import RULES, Rule, Scene
 from planeproof.judge import CandidateFault, CandidateHung, MakeScheduler, Play, not_applicable, play
@@ -50,30 +51,27 @@ class Judgement:
     sent: float = 1.0
 
 
-@dataclass(kw_only=True)
-class Account:
-    """What a scheduler said in the scenes of a trial: hashes of all of it, bytes sent, rules exercised."""
+@dataclass(frozen=True, kw_only=True)
+class Said:
+    """What a scheduler said in one scene: a hash of all of it, the bytes it sent, the rules it exercised."""
 
-    transcripts: list[int] = field(default_factory=list)
-    sent: int = 0
-    exercised: set[Rule] = field(default_factory=set)
+    transcript: int
+    sent: int
+    exercised: frozenset[Rule]
 
-    def add(self, found: Play) -> None:
-        """One more scene."""
-        self.transcripts.append(hash(found.transcript))
-        self.sent += sum(len(burst.data) for refresh in found.refreshes for burst in refresh.bursts)
-        self.exercised |= found.exercised
+    @classmethod
+    def of(cls, found: Play) -> Self:
+        """What it said in a play."""
+        sent = sum(len(burst.data) for refresh in found.refreshes for burst in refresh.bursts)
+        return cls(transcript=hash(found.transcript), sent=sent, exercised=found.exercised)
 
 
 @cache
-def said_by_the_right_one(trial: Trial, scenes: int) -> Account:
-    """Play ``scenes`` of a trial as the scheduler is; it breaks nothing, or nothing said of its mutants would hold."""
-    make, account = made(trial.module, trial.name), Account()
-    for number in range(scenes):
-        found = play(scene_of(trial.shape, number), make)
-        assert found.first(trial.asked) is None, trial
-        account.add(found)
-    return account
+def said_by_the_right_one(trial: Trial, number: int) -> Said:
+    """Play a scene as the scheduler is; it breaks nothing, or nothing that is said of its mutants would hold."""
+    found = play(scene_of(trial.shape, number), made(trial.module, trial.name))
+    assert found.first(trial.asked) is None, (trial, number)
+    return Said.of(found)
 
 
 def judge(mutant: Mutant, texts: Mapping[str, str]) -> Judgement:
@@ -88,16 +86,17 @@ def judge(mutant: Mutant, texts: Mapping[str, str]) -> Judgement:
     return found if isinstance(found, Judgement) else _beside_the_right_ones(found)
 
 
-def _tried(makers: Mapping[Trial, MakeScheduler]) -> Judgement | dict[Trial, Account]:
-    """A scene of each trial in turn, until one shows something; the accounts where none does."""
-    accounts, played = {trial: Account() for trial in makers}, count(1)
+def _tried(makers: Mapping[Trial, MakeScheduler]) -> Judgement | dict[Trial, list[Said]]:
+    """A scene of each trial in turn, until one shows something; what was said in all of them where none does."""
+    said: dict[Trial, list[Said]] = {trial: [] for trial in makers}
+    played = count(1)
     for number in range(scenes_each(len(makers))):
         for trial, make in makers.items():
             found = _judged(trial, make, scene_of(trial.shape, number), next(played))
             if isinstance(found, Judgement):
                 return found
-            accounts[trial].add(found)
-    return accounts
+            said[trial].append(Said.of(found))
+    return said
 
 
 def _judged(trial: Trial, make: MakeScheduler, scene: Scene, played: int) -> Play | Judgement:
@@ -119,20 +118,25 @@ def _kind(fault: CandidateFault) -> str:
     return said.partition(":")[0] if said != fault.said else f"{fault.method} {said.split()[0]}"
 
 
-def _beside_the_right_ones(accounts: Mapping[Trial, Account]) -> Judgement:
-    each = scenes_each(len(accounts))
-    right = {trial: said_by_the_right_one(trial, each) for trial in accounts}
-    for trial, account in accounts.items():
-        idle = [rule.id for rule in RULES if rule in trial.asked & right[trial].exercised - account.exercised]
+def _beside_the_right_ones(said: Mapping[Trial, list[Said]]) -> Judgement:
+    right = {trial: [said_by_the_right_one(trial, number) for number in range(len(said[trial]))] for trial in said}
+    scenes = sum(map(len, said.values()))
+    for trial in said:
+        missed = _exercised(right[trial]) - _exercised(said[trial])
+        idle = [rule.id for rule in RULES if rule in trial.asked & missed]
         if idle:
-            return Judgement(fate=Fate.VACUOUS, by=", ".join(idle), trial=str(trial), scenes=each * len(accounts))
-    pairs = [zip(accounts[trial].transcripts, right[trial].transcripts, strict=True) for trial in accounts]
+            return Judgement(fate=Fate.VACUOUS, by=", ".join(idle), trial=str(trial), scenes=scenes)
+    pairs = [pair for trial in said for pair in zip(said[trial], right[trial], strict=True)]
     return Judgement(
         fate=Fate.SURVIVED,
-        scenes=each * len(accounts),
-        unlike=sum(one != other for pair in pairs for one, other in pair),
-        sent=sum(account.sent for account in accounts.values()) / sum(account.sent for account in right.values()),
+        scenes=scenes,
+        unlike=sum(one.transcript != other.transcript for one, other in pairs),
+        sent=sum(one.sent for one, _ in pairs) / sum(other.sent for _, other in pairs),
     )
+
+
+def _exercised(said: Iterable[Said]) -> frozenset[Rule]:
+    return frozenset[Rule]().union(*(each.exercised for each in said))
 
 
 @contextmanager

@@ -45,8 +45,10 @@ def _without_steps() -> Machine:
     return replace(label, memory=replace(label.layout, steps=(1,)))
 
 
-def _one_column() -> Machine:
-    return _label(window=Window(columns=1, rows=4), tiles=Tiles(count=8, pool=(2, 3, 4, 5, 6)))
+def _one_column(*, first: int, entry_bytes: int) -> Machine:
+    """Four cells below one another, and five tiles from ``first`` on."""
+    tiles = Tiles(count=first + 5, pool=tuple(range(first, first + 5)))
+    return _label(window=Window(columns=1, rows=4), map=TileMap(pages=1, entry_bytes=entry_bytes), tiles=tiles)
 
 
 def _down() -> Machine:
@@ -89,7 +91,8 @@ VARIANTS: tuple[tuple[str, Callable[[], Machine], MakeScheduler], ...] = (
     ("case-label, wide entries", _wide, Columns),
     ("case-label, packed", _packed, Pairs),
     ("case-label, without steps", _without_steps, Columns),
-    ("case-label, one column", _one_column, Columns),
+    ("case-label, one column", lambda: _one_column(first=2, entry_bytes=1), Columns),
+    ("case-label, one column, wide entries", lambda: _one_column(first=254, entry_bytes=2), Columns),
     ("drawer-front, bytes down", _down, Fresh),
     ("mosaic-floor, one page", _one_page, Pairs),
     ("case-label, four planes", lambda: _four_planes("case-label"), Pairs),
