@@ -6,7 +6,7 @@ from planeproof.candidates.faults import ZOO, Fault
 from planeproof.contract import RULES
 from planeproof.judge import play
 from planeproof.machines import read_machine
-from planeproof.scenes.full import full_scene
+from planeproof.scenes.full import full_scene, long_scene
 from planeproof.scenes.recipes import recipe
 from planeproof.scenes.source import RandomSource
 
@@ -29,6 +29,15 @@ SPARED = {
 """Fault -> a machine on which it never shows."""
 
 BEYOND_A_BYTE = ("burst-index-in-a-byte", "cell-number-in-a-byte", "bytes-left-in-a-byte", "queue-places-in-a-byte")
+
+
+def test_a_byte_full_of_reveals_shows_only_after_255_of_them() -> None:
+    """No scene of a few pictures shows it, nor one of 256; one of 257 does."""
+    fault = fault_of("reveals-counted-in-a-byte")
+    machine = read_machine(fault.machine)
+    assert not shows(fault, fault.machine)
+    broken = [play(long_scene(machine, pictures=many), fault.make).first(frozenset(RULES)) for many in (256, 258)]
+    assert [violation and violation.rule for violation in broken] == [None, fault.rule]
 
 
 def fault_of(name: str) -> Fault:

@@ -19,7 +19,7 @@ from tests.candidates.small import scene, small
 class Least:
     """The least scene of a fault: a machine, pictures in letters, what is left of some blankings.
 
-    ``too_many``: there are more smaller scenes than can be tried, so only those with one cell less are.
+    ``too_many``: there are more smaller scenes than can be tried, so only those with one picture or one cell less are.
     """
 
     machine: Machine
@@ -60,10 +60,12 @@ class Least:
                 yield "".join(drawn.get(cell, ".") for cell in range(self.machine.cells))
 
     def _thinned(self) -> Iterator[tuple[str, ...]]:
-        (drawing,) = self.pictures
-        for cell, letter in enumerate(drawing):
-            if letter != ".":
-                yield (f"{drawing[:cell]}.{drawing[cell + 1 :]}",)
+        for place, drawing in enumerate(self.pictures):
+            before, after = self.pictures[:place], self.pictures[place + 1 :]
+            yield (*before, *after)
+            for cell, letter in enumerate(drawing):
+                if letter != ".":
+                    yield (*before, f"{drawing[:cell]}.{drawing[cell + 1 :]}", *after)
 
 
 V50, V60 = small("vitrine-50"), small("vitrine-60")
@@ -163,6 +165,7 @@ LEAST: dict[str, Least] = {
         pictures=("A" * 31 + "." * 209,),
         too_many=True,
     ),
+    "reveals-counted-in-a-byte": Least(machine=V50, pictures=(*["."] * 256, "A"), too_many=True),
     "high-byte-forgotten": Least(machine=FRIEZE, pictures=("A",)),
     "pending-replaced": Least(machine=PLATE, pictures=("A", "."), cut={0: 0}),
 }

@@ -1,9 +1,14 @@
-"""Scenes at a machine's own size and limits: what small relatives can't show, because they are small."""
+"""Scenes at a machine's own size and limits, and a long one: what small and short scenes can't show for being so."""
 
 import numpy as np
 
 from planeproof.contract import Machine, Picture, Scene
 from planeproof.scenes.patterns import different, in_shape
+from planeproof.scenes.relatives import relative
+from planeproof.scenes.source import RandomSource
+
+LONG = 300
+"""Pictures of the long scene: some more than a byte can count."""
 
 
 def full_scene(machine: Machine) -> Scene:
@@ -23,6 +28,17 @@ def full_scene(machine: Machine) -> Scene:
         _picture(machine, first, None),
     ]
     return Scene.of(machine, pictures)
+
+
+def long_scene(machine: Machine, *, pictures: int = LONG) -> Scene:
+    """More pictures than a byte can count, of a cell or two, on the first small relative that is drawn.
+
+    Cells are filled, changed and emptied in turn, so that each picture differs from those before and after it.
+    """
+    small = relative(machine, RandomSource(f"long/{machine.name}"))
+    shown = min(small.must_show, small.cells, 2)
+    cells = [[(number + place) % small.cells for place in range(number % (shown + 1))] for number in range(pictures)]
+    return Scene.of(small, [_picture(small, cells[number], number) for number in range(pictures)])
 
 
 def _picture(machine: Machine, cells: list[int], number: int | None) -> Picture:

@@ -29,7 +29,7 @@ def make_smaller(
         # A scene that is much like one that hung is likely to hang as well, and to take as long.
         return not hung() and go_on()
 
-    if trial.fault is None:
+    if trial.fault is None and (as_given or not _only_as_given(trial, machines)):
         _look_for_shorter(trial, machines, as_given=as_given, first_seed=first_seed, go_on=on)
     for rule in list(trial.smallest):
         if hung():
@@ -39,6 +39,11 @@ def make_smaller(
         check_again(trial, trial.smallest[rule])
     if trial.fault is not None and trial.fault_scene is not None:
         minimise(trial.fault_scene, _is_at_fault(trial, trial.fault.method), go_on=on, keep_machine=as_given)
+
+
+def _only_as_given(trial: Trial, machines: Sequence[Machine]) -> bool:
+    """Whether what was found is for machines as large as these: the search of small ones did not find it."""
+    return all(play.scene.machine in machines for play in trial.smallest.values())
 
 
 def _minimise(

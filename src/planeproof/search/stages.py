@@ -4,8 +4,10 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from planeproof.scenes.crystals import LONG, crystal_scenes
+from planeproof.scenes.crystals import LONG as LONG_TURN
+from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.edges import edge_scenes
+from planeproof.scenes.full import LONG
 from planeproof.search.order import Order
 from planeproof.search.units import LAW_SCENES, Stage, Unit
 
@@ -122,10 +124,10 @@ def _parts(stage: Stage, total: int | None, size: int) -> Iterator[Unit]:
 def _full(order: Order) -> Plan:
     return Plan(
         stage=Stage.FULL,
-        title="as many cells as must be shown",
-        source="as many cells as must be shown, on the machines as given",
-        total=len(order.machines),
-        units=lambda: _each(Stage.FULL, [1] * len(order.machines)),
+        title="as many cells, and as many pictures",
+        source=f"as many cells as must be shown, on the machines as given, and {LONG} pictures, on small relatives",
+        total=2 * len(order.machines),
+        units=lambda: _each(Stage.FULL, [2] * len(order.machines)),
     )
 
 
@@ -150,7 +152,7 @@ def _crystals(order: Order) -> Plan:
     return Plan(
         stage=Stage.CRYSTALS,
         title="crystals turning",
-        source=f"crystals turning, for up to {LONG} pictures, on the machines as given",
+        source=f"crystals turning, for up to {LONG_TURN} pictures, on the machines as given",
         total=sum(each),
         units=lambda: _each(Stage.CRYSTALS, each),
     )

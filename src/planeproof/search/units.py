@@ -13,7 +13,7 @@ from enum import Enum
 from planeproof.contract import Machine
 from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.edges import edge_scenes
-from planeproof.scenes.full import full_scene
+from planeproof.scenes.full import full_scene, long_scene
 from planeproof.search.costs import cost_of
 from planeproof.search.laws import check_laws
 from planeproof.search.order import Order
@@ -133,8 +133,10 @@ def _independent(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
 
 
 def _full(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
-    if go_on():
-        trial.play(full_scene(unit.machine(order)))
+    machine = unit.machine(order)
+    for make in (full_scene, long_scene):
+        if go_on() and not trial.decided:
+            trial.play(make(machine))
 
 
 def _edges(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:

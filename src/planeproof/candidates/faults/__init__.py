@@ -6,6 +6,7 @@ from planeproof.candidates.faults.beyond_a_byte import (
     CellNumberInAByte,
     HighByteForgotten,
     QueuePlacesInAByte,
+    RevealsCountedInAByte,
 )
 from planeproof.candidates.faults.left_out import (
     EmptyPlaneLeft,
@@ -167,6 +168,7 @@ __all__ = [
     "PoolNotSplit",
     "QueueOverrun",
     "QueuePlacesInAByte",
+    "RevealsCountedInAByte",
     "ReplacedStillListed",
     "RestOfBurstDropped",
     "RevealOneBurstEarly",

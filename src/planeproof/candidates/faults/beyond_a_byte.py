@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 
 from planeproof.candidates.reference import Delta, Fresh, LazyClear, SplitPool
-from planeproof.contract import Burst, ByteOrder
+from planeproof.contract import Burst, ByteOrder, Machine
 
 BYTE = 256
 """Values of a byte."""
@@ -65,3 +65,18 @@ class HighByteForgotten(Delta):
             if wanted[first + low] == held[first + low]:
                 held[first + high] = wanted[first + high]
         return machine.bursts(wanted, held)
+
+
+class RevealsCountedInAByte(Delta):
+    """Reveals are counted in a byte that stays full, so the 257th picture is written over the one that is being seen."""
+
+    def start(self, machine: Machine) -> Iterable[Burst]:
+        """Nothing was revealed yet."""
+        self.reveals = 0
+        return super().start(machine)
+
+    def reveal(self) -> None:
+        """Which side is seen is told by the count."""
+        super().reveal()
+        self.reveals = min(self.reveals + 1, BYTE - 1)
+        self.seen = self.reveals % 2

@@ -10,6 +10,7 @@ from planeproof.candidates.faults.beyond_a_byte import (
     CellNumberInAByte,
     HighByteForgotten,
     QueuePlacesInAByte,
+    RevealsCountedInAByte,
 )
 from planeproof.candidates.faults.left_out import (
     EmptyPlaneLeft,
@@ -238,6 +239,7 @@ ZOO: tuple[Fault, ...] = (
     Fault.of(CellNumberInAByte, EXACT_REVEAL, "vitrine-50", pictures=1, cells=1),
     Fault.of(BytesLeftInAByte, HIDDEN_WRITES, "vitrine-60", pictures=1, cells=1),
     Fault.of(QueuePlacesInAByte, PROGRESS, "pigment-chart", pictures=1, cells=31),
+    Fault.of(RevealsCountedInAByte, HIDDEN_WRITES, "vitrine-50", pictures=257, cells=1),
     Fault.of(HighByteForgotten, PROGRESS, "long-frieze", pictures=1, cells=1),
     # wrong in place: where there is one side
     Fault.of(SplitInPlace, WHOLE_REVEAL, "name-plate", pictures=1, cells=1),
