@@ -131,37 +131,45 @@ class Apart:
 
 
 class Aparts:
-    """A process apart for each thread that asks for one; see `Apart`."""
+    """As many processes apart as are asked at a time, ``ready`` of them begun at once; see `Apart`."""
 
-    def __init__(self, order: bytes, silence: float) -> None:
+    def __init__(self, order: bytes, silence: float, *, ready: int = 0) -> None:
         self._order = order
         self._silence = silence
-        self._of_thread: dict[int, Apart] = {}
         self._lock = threading.Lock()
         self._stopped = False
+        self._all: set[Apart] = set()
+        self._idle = [self._new() for _ in range(ready)]
 
     def play(self, unit: Unit, left: Callable[[], float]) -> bytes:
         """As `Apart.play`, for as many seconds as are ``left`` when its turn comes."""
-        return self._mine().play(unit, left())
+        apart = self._taken()
+        data = apart.play(unit, left())
+        with self._lock:
+            self._idle.append(apart)
+        return data
 
     def stop(self) -> None:
         """End them all, for good."""
         with self._lock:
             self._stopped = True
-            for apart in self._of_thread.values():
+            for apart in self._all:
                 apart.stop()
 
-    def _mine(self) -> Apart:
-        thread = threading.get_ident()
+    def _taken(self) -> Apart:
         with self._lock:
             if self._stopped:
                 raise EndedError("nothing is played any more")
-            apart = self._of_thread.get(thread)
-            if apart is None or not apart.alive:
-                if apart is not None:
-                    apart.stop()
-                apart = self._of_thread[thread] = Apart(self._order, self._silence)
-            return apart
+            self._idle = [apart for apart in self._idle if apart.alive]
+            for ended in {apart for apart in self._all if not apart.alive}:
+                ended.stop()
+                self._all.discard(ended)
+            return self._idle.pop(0) if self._idle else self._new()
+
+    def _new(self) -> Apart:
+        apart = Apart(self._order, self._silence)
+        self._all.add(apart)
+        return apart
 
 
 def _open(pipe: IO[bytes] | None) -> IO[bytes]:

@@ -16,6 +16,7 @@ from planeproof.search.journal import Journal
 from planeproof.search.order import Order
 from planeproof.search.smaller import make_smaller, show_as_given
 from planeproof.search.stages import Limits, Plan, plans
+from planeproof.search.tally import Tally
 from planeproof.search.trial import keep_left_over
 from planeproof.search.units import Stage, Unit
 from planeproof.search.verdicts import verdict_of
@@ -134,7 +135,9 @@ class _Run:
     cases: Path | None
     journal: Journal
     watcher: Watcher
-    basis: list[Basis] = field(default_factory=list)
+    basis: dict[Stage, Basis] = field(default_factory=dict)
+    over: set[Stage] = field(default_factory=set)
+    steps: dict[Stage, Steps] = field(default_factory=dict)
 
     def verdict(self) -> Verdict:
         self.end = math.inf if self.limits.seconds is None else time.monotonic() + self.limits.seconds
@@ -142,9 +145,9 @@ class _Run:
         here = Here(self.order, cases=self.cases, time_left=self._time_left)
         self.workers = self._workers(here)
         try:
-            for plan in plans(self.order, self.limits):
-                if not self._is_over(plan):
-                    self._do(plan, here if plan.stage is Stage.LAWS else self.workers)
+            laws, *others = plans(self.order, self.limits)
+            self._play([laws], here)
+            self._play(others, self.workers)
             self._smaller()
         except KeyboardInterrupt:
             # What was found is worth more than how small it is.
@@ -158,7 +161,7 @@ class _Run:
             self.trial,
             machines=tuple(machine.name for machine in self.order.machines),
             seed=self.order.seed,
-            basis=tuple(self.basis),
+            basis=tuple(self.basis.values()),
             source=None if written is None else Source(file=written[0], line=written[1]),
         )
 
@@ -171,21 +174,42 @@ class _Run:
         # A rule broken before the search is no reason to leave it out: it finds a smaller scene.
         return self.trial.fault is not None or (self.trial.decided and plan.stage is not Stage.STEERED)
 
-    def _do(self, plan: Plan, workers: Workers) -> None:
-        self.watcher.stage(plan.title, plan.total)
-        played, steps = 0, Steps(self.watcher)
-        done = in_order(self._units(plan), lambda unit: self._begin(plan, unit, workers, steps), workers.ahead)
-        for unit, tally in done:
-            self.trial.merge(tally)
-            played += unit.scenes if plan.stage is Stage.LAWS else tally.played
-            self.trial.interrupted |= tally.interrupted
-            self.journal.keep(unit, tally)
-            if tally.decided:
-                break
-        if played:
-            self.basis.append(self._basis(plan, played))
+    def _play(self, stages: Sequence[Plan], workers: Workers) -> None:
+        """One after the other; while the last units of one are under way, those of the next are begun."""
+        handed = in_order(self._units(stages), lambda step: self._begin(*step, workers), workers.ahead)
+        for (plan, unit), pending in handed:
+            if unit is None:
+                self._enter(plan)
+            elif plan.stage not in self.over:
+                self._add(plan, unit, pending())
         if self.trial.interrupted:
             raise KeyboardInterrupt
+
+    def _units(self, stages: Sequence[Plan]) -> Iterator[tuple[Plan, Unit | None]]:
+        """Those of each stage, after None, with which it is entered."""
+        for plan in stages:
+            yield plan, None
+            for unit in () if plan.stage in self.over else plan.units():
+                if self._seconds(plan) == 0 or self.trial.interrupted or plan.stage in self.over:
+                    break
+                yield plan, unit
+
+    def _enter(self, plan: Plan) -> None:
+        if self._is_over(plan) or self.trial.interrupted:
+            self.over.add(plan.stage)
+        else:
+            self.watcher.stage(plan.title, plan.total)
+
+    def _add(self, plan: Plan, unit: Unit, tally: Tally) -> None:
+        self.trial.merge(tally)
+        self.trial.interrupted |= tally.interrupted
+        self.journal.keep(unit, tally)
+        before = self.basis[plan.stage].scenes if plan.stage in self.basis else 0
+        played = before + (unit.scenes if plan.stage is Stage.LAWS else tally.played)
+        if played:
+            self.basis[plan.stage] = self._basis(plan, played)
+        if tally.decided:
+            self.over.add(plan.stage)
 
     def _basis(self, plan: Plan, played: int) -> Basis:
         return Basis(
@@ -197,12 +221,6 @@ class _Run:
             singletons=self.trial.behaviours.singletons if plan.independent else None,
         )
 
-    def _units(self, plan: Plan) -> Iterator[Unit]:
-        for unit in plan.units():
-            if self._seconds(plan) == 0 or self.trial.interrupted:
-                return
-            yield unit
-
     def _seconds(self, plan: Plan) -> float | None:
         """What is left of the time of a stage; None if there is no limit."""
         if self.limits.seconds is None or plan.share is None:
@@ -212,10 +230,12 @@ class _Run:
     def _time_left(self) -> float:
         return max(self.end - time.monotonic(), 0.0)
 
-    def _begin(self, plan: Plan, unit: Unit, workers: Workers, steps: Steps) -> Pending:
-        kept = self.journal.of_unit(unit, self.order)
-        if kept is not None:
-            return lambda: steps.arrived(kept)
+    def _begin(self, plan: Plan, unit: Unit | None, workers: Workers) -> Pending:
+        if unit is None:
+            return Tally
+        steps = self.steps.setdefault(plan.stage, Steps(self.watcher))
+        if unit in self.journal:
+            return lambda: steps.arrived(self.journal.of_unit(unit, self.order))
         return workers.begin(unit, seconds=self._seconds(plan), steps=steps)
 
     def _smaller(self) -> None:

@@ -66,19 +66,20 @@ class Journal:
             journal.truncate(text.rindex(b"\n") + 1)
         return cls(file=file, lines=kept)
 
-    def of_unit(self, unit: Unit, order: Order) -> Tally | None:
-        """What ``unit`` came to; what it found is played again. None if it is not in the journal."""
-        data = self.lines.get(unit.key)
-        if data is None:
-            return None
+    def __contains__(self, unit: Unit) -> bool:
+        """Whether it is known what ``unit`` came to."""
+        return unit.key in self.lines
+
+    def of_unit(self, unit: Unit, order: Order) -> Tally:
+        """What ``unit`` came to, which is in the journal; what it found is played again."""
         try:
-            return received(data, order.trial())
+            return received(self.lines[unit.key], order.trial())
         except (msgspec.MsgspecError, CaseError, ValueError) as error:
             raise JournalError(f"{self.file}: {unit.key}: {error}; {_ANEW}") from error
 
     def keep(self, unit: Unit, tally: Tally) -> None:
         """Keep what ``unit`` came to, unless it was cut short: then it is for another day."""
-        if self.file is None or tally.cut_short or tally.interrupted or unit.key in self.lines:
+        if self.file is None or tally.cut_short or tally.interrupted or unit in self:
             return
         line = msgspec.json.encode(_Line(unit=unit.key, tally=msgspec.Raw(posted(tally))))
         with self.file.open("ab") as file:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager, suppress
 from pathlib import Path
-from typing import Protocol
+from typing import Protocol, TypeVar
 
 from planeproof.search.apart import Aparts, EndedError, FailedError, packed, silence_of
 from planeproof.search.order import Order
@@ -41,17 +41,17 @@ class Workers(Protocol):
         """Nothing that is under way matters any more."""
 
 
-def in_order(units: Iterable[Unit], begin: Callable[[Unit], Pending], ahead: int) -> Iterator[tuple[Unit, Tally]]:
-    """What came of each of ``units``, in their order, with up to ``ahead`` of them under way."""
-    under_way: deque[tuple[Unit, Pending]] = deque()
-    for unit in units:
-        under_way.append((unit, begin(unit)))
+T = TypeVar("T")
+
+
+def in_order(steps: Iterable[T], begin: Callable[[T], Pending], ahead: int) -> Iterator[tuple[T, Pending]]:
+    """Each of ``steps`` and what will come of it, in their order, with up to ``ahead`` of them begun."""
+    under_way: deque[tuple[T, Pending]] = deque()
+    for step in steps:
+        under_way.append((step, begin(step)))
         if len(under_way) >= ahead:
-            first, pending = under_way.popleft()
-            yield first, pending()
-    while under_way:
-        first, pending = under_way.popleft()
-        yield first, pending()
+            yield under_way.popleft()
+    yield from under_way
 
 
 class Here:
@@ -169,7 +169,7 @@ class Processes(Elsewhere):
 
     def __init__(self, order: Order, jobs: int, here: Here) -> None:
         super().__init__(order, here)
-        self._aparts = Aparts(packed(order), silence_of(order))
+        self._aparts = Aparts(packed(order), silence_of(order), ready=jobs)
         self._threads = ThreadPoolExecutor(max_workers=jobs)
         self.ahead = UNDER_WAY * jobs
 
