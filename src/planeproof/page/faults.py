@@ -1,0 +1,51 @@
+"""A candidate that broke a law of the contract, for the page: where, what, its own lines, and the scene."""
+
+from dataclasses import dataclass
+
+from planeproof.judge import CandidateFault, CandidateHung, Verdict
+from planeproof.page.scenes import SceneView, view_of_scene
+from planeproof.page.shots import Gallery
+from planeproof.report.fault import own_lines
+from planeproof.report.story import again_lines
+
+
+@dataclass(frozen=True, kw_only=True)
+class FaultView:
+    """What the candidate did; ``trace`` is as much of the traceback as is not Planeproof's own."""
+
+    sentence: str
+    where: str
+    did: str
+    advice: str
+    trace: str
+    scene: SceneView | None
+    again: tuple[str, ...]
+
+
+def fault_of(verdict: Verdict, gallery: Gallery) -> FaultView | None:
+    """The fault of the verdict, if there is one."""
+    fault = verdict.fault
+    if fault is None:
+        return None
+    scene = verdict.fault_scene
+    known = scene is not None and (fault.refresh >= 0 or fault.method == "start")
+    return FaultView(
+        sentence=_sentence(fault),
+        where=_where(fault),
+        did=fault.said,
+        advice=fault.advice,
+        trace="\n".join(own_lines(fault.trace)),
+        scene=view_of_scene(scene, gallery) if scene is not None and known else None,
+        again=tuple(line.strip() for line in again_lines(verdict.fault_case)[1:]),
+    )
+
+
+def _sentence(fault: CandidateFault) -> str:
+    did = "did not come to an end" if isinstance(fault, CandidateHung) else "failed before any rule could be judged"
+    return f"The scheduler itself {did}: {fault.method} {fault.said}"
+
+
+def _where(fault: CandidateFault) -> str:
+    if fault.refresh >= 0:
+        return f"{fault.method}, in refresh {fault.refresh}"
+    return "start, in the set-up, display off" if fault.method == "start" else f"{fault.method}, before the set-up"

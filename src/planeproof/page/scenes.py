@@ -1,0 +1,38 @@
+"""A scene for the page: its machine, its pictures, when they are ready, and the disturbances."""
+
+from dataclasses import dataclass
+
+from planeproof.contract import Picture, Scene
+from planeproof.display import look_of
+from planeproof.page.shots import Gallery, Shot
+from planeproof.report.figures import counted
+from planeproof.report.machine import machine_lines
+
+
+@dataclass(frozen=True, kw_only=True)
+class SceneView:
+    """A scene in words and pictures."""
+
+    machine: str
+    pictures: tuple[Shot, ...]
+    disturbances: tuple[str, ...]
+
+
+def view_of_scene(scene: Scene, gallery: Gallery) -> SceneView:
+    """All of the scene."""
+    full = scene.machine.blank_cycles
+    return SceneView(
+        machine=" ".join(line.strip() for line in machine_lines(scene.machine, 0)),
+        pictures=tuple(_picture(scene, picture, gallery) for picture in scene.pictures),
+        disturbances=tuple(
+            f"blanking {d.refresh} is lost" if not d.cycles else f"blanking {d.refresh} has {d.cycles} of {full} cycles"
+            for d in scene.disturbances
+        ),
+    )
+
+
+def _picture(scene: Scene, picture: Picture, gallery: Gallery) -> Shot:
+    number, machine = picture.number, scene.machine
+    occupied = f"{len(picture.occupied)} of {counted(machine.cells, 'cell')} occupied" if picture.occupied else "empty"
+    caption = f"ready from refresh {scene.ready[number]} on; {occupied}"
+    return gallery.frame(machine, look_of(machine, picture), (f"picture {number}", caption, f"Picture {number}."))

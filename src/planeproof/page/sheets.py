@@ -1,0 +1,102 @@
+"""A proof sheet: one finding, its head that says what is wrong, and its play row by row."""
+
+from dataclasses import dataclass
+
+from planeproof.judge import Finding, Play, Violation
+from planeproof.page.lead import lead_of
+from planeproof.page.rows import Row, Stretch, stretches_of
+from planeproof.page.scenes import SceneView, view_of_scene
+from planeproof.page.sentences import others, sentence, spared
+from planeproof.page.shots import Gallery, Shot
+from planeproof.page.writes import Offence, Write
+from planeproof.pictures import CAUTION
+from planeproof.report.figures import counted
+from planeproof.report.story import again_lines
+
+AROUND = 2
+"""Writes before and after the offending one that are told at the head."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Sheet:
+    """The rows of one play, read downwards. ``broken`` is the id of the row that breaks the rule."""
+
+    id: str
+    title: str
+    scene: SceneView
+    stretches: tuple[Stretch, ...]
+    broken: str
+    again: tuple[str, ...]
+    caution: str = CAUTION
+
+
+@dataclass(frozen=True, kw_only=True)
+class Found:
+    """A finding: its ``sentence`` for everybody, the pictures at its head, the rule, and its sheets.
+
+    ``near`` are the writes just before and after the offending one, and it. ``remarks`` are what else is to be said. ``given`` is the sheet of the same on a machine as given, if there is one.
+    """
+
+    id: str
+    rule: str
+    statement: str
+    why: str
+    said: str
+    sentence: str
+    lead: tuple[Shot, ...]
+    offence: Offence | None
+    near: tuple[Write, ...]
+    remarks: tuple[str, ...]
+    sheet: Sheet
+    given: Sheet | None
+
+
+def found_of(finding: Finding, number: int, gallery: Gallery) -> Found:
+    """Finding ``number``, counted from 1."""
+    play, violation, rule = finding.play, finding.violation, finding.rule
+    sheet = _sheet(play, violation, f"f{number}", "The smallest scene found that shows it", finding.case, gallery)
+    row = next(stretch.head for stretch in sheet.stretches if stretch.head.broken)
+    return Found(
+        id=f"f{number}",
+        rule=rule.id,
+        statement=rule.statement,
+        why=rule.why,
+        said=violation.said,
+        sentence=sentence(violation, play),
+        lead=lead_of(play, violation, gallery),
+        offence=row.offence,
+        near=_near(row),
+        remarks=tuple(filter(None, (spared(finding), others(finding), _after(finding)))),
+        sheet=sheet,
+        given=_given(finding, number, gallery),
+    )
+
+
+def _given(finding: Finding, number: int, gallery: Gallery) -> Sheet | None:
+    play = finding.given
+    violation = None if play is None else play.first(frozenset({finding.rule}))
+    if play is None or violation is None:
+        return None
+    title = f"The same on a machine as given: {play.scene.machine.name}"
+    return _sheet(play, violation, f"f{number}-given", title, finding.given_case, gallery)
+
+
+def _sheet(play: Play, violation: Violation, name: str, title: str, case: str | None, gallery: Gallery) -> Sheet:
+    stretches = stretches_of(play, violation, gallery, name)
+    return Sheet(
+        id=name,
+        title=title,
+        scene=view_of_scene(play.scene, gallery),
+        stretches=stretches,
+        broken=next(stretch.head.id for stretch in stretches if stretch.head.broken),
+        again=tuple(line.strip() for line in again_lines(case)[1:]),
+    )
+
+
+def _near(row: Row) -> tuple[Write, ...]:
+    number = None if row.offence is None else row.offence.number
+    return () if number is None else row.writes[max(0, number - AROUND) : number + 1 + AROUND]
+
+
+def _after(finding: Finding) -> str:
+    return "" if finding.after is None else f"It was found after {counted(finding.after, 'scene')}."
