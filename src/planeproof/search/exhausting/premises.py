@@ -14,7 +14,7 @@ from planeproof.search.laws import check_laws
 from planeproof.search.renaming import ByteRenaming, Difference, PatternRenaming, Renaming, first_difference
 from planeproof.search.trial import Trial
 
-PREMISE_SCENES = 32
+PREMISE_SCENES = 24
 """Scenes within the bounds on which each premise is tried."""
 
 LAW_SCENES = 8
