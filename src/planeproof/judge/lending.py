@@ -35,7 +35,7 @@ class Loan:
     @property
     def marked(self) -> bool:
         """Whether something that it never had hangs on it: another scheduler that held it too would find that there."""
-        return any(vars(one).keys() - _own_names(type(one)) for one in self._objects)
+        return any(vars(one).keys() - _own_names(one.__class__) for one in self._objects)
 
     @property
     def changed(self) -> bool:
