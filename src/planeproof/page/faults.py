@@ -19,7 +19,7 @@ class FaultView:
     advice: str
     trace: str
     scene: SceneView | None
-    again: tuple[str, ...]
+    again: str
 
 
 def fault_of(verdict: Verdict, gallery: Gallery) -> FaultView | None:
@@ -36,7 +36,7 @@ def fault_of(verdict: Verdict, gallery: Gallery) -> FaultView | None:
         advice=fault.advice,
         trace="\n".join(own_lines(fault.trace)),
         scene=view_of_scene(scene, gallery) if scene is not None and known else None,
-        again=tuple(line.strip() for line in again_lines(verdict.fault_case)[1:]),
+        again="" if verdict.fault_case is None else again_lines(verdict.fault_case)[1].strip(),
     )
 
 

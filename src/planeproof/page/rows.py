@@ -46,11 +46,20 @@ class Row:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Alike:
+    """One of several refreshes that are alike."""
+
+    id: str
+    name: str
+    sees: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class Stretch:
-    """Rows one after another; if there is more than one they are alike, and ``head`` stands for them all."""
+    """One row, or several one after another that are ``alike``: then ``head`` says what is true of each."""
 
     head: Row
-    rows: tuple[Row, ...]
+    alike: tuple[Alike, ...] = ()
 
 
 def stretches_of(play: Play, marked: Violation | None, gallery: Gallery, prefix: str) -> tuple[Stretch, ...]:
@@ -62,11 +71,16 @@ def stretches_of(play: Play, marked: Violation | None, gallery: Gallery, prefix:
 def _drawn(rows: list[Row]) -> Iterator[Stretch]:
     """Alike rows as one stretch, if that is worth it."""
     if len(rows) < SHORT:
-        yield from (Stretch(head=row, rows=(row,)) for row in rows)
+        yield from (Stretch(head=row) for row in rows)
         return
     first, last = rows[0], rows[-1]
     name = f"Refreshes {first.name.split()[-1]} to {last.name.split()[-1]}"
-    yield Stretch(head=replace(first, id=f"{first.id}-on", name=name), rows=tuple(rows))
+    alike = tuple(Alike(id=row.id, name=row.name, sees=_seen(row)) for row in rows)
+    yield Stretch(head=replace(first, id=f"{first.id}-on", name=name), alike=alike)
+
+
+def _seen(row: Row) -> str:
+    return next(shot.caption for shot in row.shots if shot.label == "seen")
 
 
 def _set_up(play: Play, marked: Violation | None, prefix: str) -> Row:

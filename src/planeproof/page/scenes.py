@@ -6,14 +6,16 @@ from planeproof.contract import Picture, Scene
 from planeproof.display import look_of
 from planeproof.page.shots import Gallery, Shot
 from planeproof.report.figures import counted
-from planeproof.report.machine import machine_lines
+from planeproof.report.machine import demands, machine_headline
 
 
 @dataclass(frozen=True, kw_only=True)
 class SceneView:
-    """A scene in words and pictures."""
+    """A scene in words and pictures: the machine's name, what it has, and what is demanded on it."""
 
     machine: str
+    has: str
+    demands: str
     pictures: tuple[Shot, ...]
     disturbances: tuple[str, ...]
 
@@ -22,7 +24,9 @@ def view_of_scene(scene: Scene, gallery: Gallery) -> SceneView:
     """All of the scene."""
     full = scene.machine.blank_cycles
     return SceneView(
-        machine=" ".join(line.strip() for line in machine_lines(scene.machine, 0)),
+        machine=scene.machine.name,
+        has=machine_headline(scene.machine).removeprefix(scene.machine.name).strip(),
+        demands=demands(scene.machine),
         pictures=tuple(_picture(scene, picture, gallery) for picture in scene.pictures),
         disturbances=tuple(
             f"blanking {d.refresh} is lost" if not d.cycles else f"blanking {d.refresh} has {d.cycles} of {full} cycles"

@@ -19,14 +19,17 @@ AROUND = 2
 
 @dataclass(frozen=True, kw_only=True)
 class Sheet:
-    """The rows of one play, read downwards. ``broken`` is the id of the row that breaks the rule."""
+    """The rows of one play, read downwards. ``broken`` is the id of the row that breaks the rule.
+
+    ``again`` is the command that plays it again, empty if its scene was not saved.
+    """
 
     id: str
     title: str
     scene: SceneView
     stretches: tuple[Stretch, ...]
     broken: str
-    again: tuple[str, ...]
+    again: str
     caution: str = CAUTION
 
 
@@ -89,7 +92,7 @@ def _sheet(play: Play, violation: Violation, name: str, title: str, case: str | 
         scene=view_of_scene(play.scene, gallery),
         stretches=stretches,
         broken=next(stretch.head.id for stretch in stretches if stretch.head.broken),
-        again=tuple(line.strip() for line in again_lines(case)[1:]),
+        again="" if case is None else again_lines(case)[1].strip(),
     )
 
 
