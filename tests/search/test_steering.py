@@ -13,6 +13,7 @@ from planeproof.contract import RULES, Disturbance, Machine, Picture, Scene, Til
 from planeproof.contract.rules import FAIR_REFUSAL
 from planeproof.judge import CandidateHung, MakeScheduler, Play, Profile
 from planeproof.judge import play as judge_play
+from planeproof.judge.distances import distances
 from planeproof.judge.edges import CUT, EDGES, LOST, Edge
 from planeproof.machines import read_machine
 from planeproof.search.steering import nearness, scenes, steer
@@ -145,6 +146,13 @@ def test_shrinking_takes_only_its_time(monkeypatch: pytest.MonkeyPatch) -> None:
     assert sum(shown) == 1
 
 
+def near(play: Play | None, edges: Sequence[Edge]) -> dict[str, float]:
+    """How near a play came to some of the edges."""
+    assert play is not None
+    wanted = {edge: distance for edge, distance in distances(play).items() if edge in edges}
+    return nearness(wanted)
+
+
 def nearest(first_seed: int, edges: Sequence[Edge] | None) -> tuple[list[bool], list[object]]:
     """Of each scene whether it reached a cut blanking while a picture waits, and what was played."""
     at_it: list[bool] = []
@@ -158,11 +166,11 @@ def nearest(first_seed: int, edges: Sequence[Edge] | None) -> tuple[list[bool], 
         def shows(self, scene: Scene) -> None:
             """Play it and note how near it came."""
             self.latest = judge_play(scene, self.make)
-            at_it.append(nearness(self.latest, [CUT]).get(CUT.id) == 1)
+            at_it.append(near(self.latest, [CUT]).get(CUT.id) == 1)
             said.append((scene.machine, scene.ready, scene.disturbances))
 
     looking = Looking(name="", make=Fresh, asked=frozenset(RULES), profile=Profile.STRICT, call_seconds=1.0)
-    towards = None if edges is None else lambda: nearness(looking.latest, edges)
+    towards = None if edges is None else lambda: near(looking.latest, edges)
     steer(looking, BASE, as_given=False, most=100, first_seed=first_seed, go_on=lambda: True, towards=towards)
     return at_it, said
 
@@ -185,10 +193,9 @@ def test_nearness_is_one_at_the_edge_and_less_away_from_it() -> None:
     """A lost blanking two refreshes before a picture waits: a third; nothing is told of what can't be measured."""
     dot = Picture.from_rows(0, [[1] * 8])
     small = Machine(name="small", window=Window(columns=1, rows=1), tiles=Tiles(count=2, pool=(1,)))
-    for ready, near in ((0, 1.0), (2, 1 / 3)):
+    for ready, wanted in ((0, 1.0), (2, 1 / 3)):
         scene = Scene.of(small, [dot], [ready], [Disturbance(0, 0)])
-        assert nearness(judge_play(scene, Nothing), [LOST, CUT]) == {LOST.id: pytest.approx(near)}
-    assert nearness(None) == {}
+        assert near(judge_play(scene, Nothing), [LOST, CUT]) == {LOST.id: pytest.approx(wanted)}
 
 
 READING = """

@@ -210,13 +210,19 @@ def _ink_everywhere(scene: Scene) -> Iterator[Scene]:
 # --- the machine ------------------------------------------------------------------------------------------
 
 
+def _fewer(places: range) -> Iterator[tuple[int, ...]]:
+    """What to leave out of ``places``, never all of it: halves, quarters ..., then one at a time."""
+    yield from (share for share in _shares(tuple(places)) if len(share) < len(places))
+    yield from ((place,) for place in places if len(places) > 1)
+
+
 def _smaller_window(scene: Scene) -> Iterator[Scene]:
     window = scene.machine.window
     grid = np.arange(scene.machine.cells).reshape(window.rows, window.columns)
     for axis, count, field in ((1, window.columns, "columns"), (0, window.rows, "rows")):
-        for place in range(count if count > 1 else 0):
-            kept = np.delete(grid, place, axis=axis).ravel()
-            yield from _rebuilt(scene, kept, window=replace(window, **{field: count - 1}))
+        for places in _fewer(range(count)):
+            kept = np.delete(grid, places, axis=axis).ravel()
+            yield from _rebuilt(scene, kept, window=replace(window, **{field: count - len(places)}))
 
 
 def _retimed(scenes: Iterator[Scene]) -> Iterator[Scene]:
@@ -251,8 +257,8 @@ def _grain(machine: Machine) -> int:
 def _fewer_tiles(scene: Scene) -> Iterator[Scene]:
     machine, tiles = scene.machine, scene.machine.tiles
     in_a_bank = machine.cap // machine.map.banks
-    for place in reversed(range(in_a_bank if in_a_bank > 1 else 0)):
-        pool = tuple(tile for number, tile in enumerate(tiles.pool) if number % in_a_bank != place)
+    for places in _fewer(range(in_a_bank)[::-1]):
+        pool = tuple(tile for number, tile in enumerate(tiles.pool) if number % in_a_bank not in places)
         yield from _rebuilt(scene, tiles=replace(tiles, pool=pool))
     needed = max(*tiles.pool, tiles.blank) + 1
     if machine.map.banks == 1 and tiles.count > needed:

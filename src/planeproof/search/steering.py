@@ -3,7 +3,7 @@
 import contextlib
 import math
 import time
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 
 from hypothesis import HealthCheck, Phase, Verbosity, given, seed, settings, target
 from hypothesis import strategies as st
@@ -11,9 +11,8 @@ from hypothesis.database import ExampleDatabase
 from hypothesis.errors import Flaky, HypothesisException
 
 from planeproof.contract import Machine, Scene
-from planeproof.judge import CandidateHung, Play
-from planeproof.judge.distances import distances
-from planeproof.judge.edges import EDGES, Edge
+from planeproof.judge import CandidateHung
+from planeproof.judge.distances import Distances
 from planeproof.scenes.recipes import LONGEST, recipe
 from planeproof.search.trial import Trial
 
@@ -51,10 +50,9 @@ class _ShownError(Exception):
     """A scene showed something. Hypothesis shrinks each subclass by itself, so no rule slips into another."""
 
 
-def nearness(play: Play | None, edges: Sequence[Edge] = EDGES) -> dict[str, float]:
-    """How near ``play`` came to each of ``edges``, by name: 1 at the edge, towards 0 far away; for `steer` to raise."""
-    measured = {} if play is None else distances(play)
-    return {edge.id: float(1 / (1 + measured[edge])) for edge in edges if edge in measured}
+def nearness(measured: Distances) -> dict[str, float]:
+    """How near a play came to each edge, by name: 1 at the edge, towards 0 far away; for `steer` to raise."""
+    return {edge.id: float(1 / (1 + distance)) for edge, distance in measured.items()}
 
 
 def steer(  # noqa: PLR0913 -- the knobs of one search, all but two by keyword

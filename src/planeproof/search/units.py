@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from planeproof.contract import Machine
+from planeproof.judge.distances import distances
 from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.edges import edge_scenes
 from planeproof.scenes.full import full_scene, long_scene
@@ -106,16 +107,21 @@ def _steered(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
         most=unit.scenes,
         first_seed=order.seed * 1_000_003 + unit.number,
         go_on=go_on,
-        towards=lambda: _measured(trial),
+        towards=lambda: _measured(trial, climbing=unit.number // len(order.machines) % 2 == 1),
         database=order.kept(unit.machine(order), ended=lambda: trial.cut_short),
     )
 
 
-def _measured(trial: Trial) -> Mapping[str, float]:
-    """How near the scene just played came to the edges, which is kept too."""
-    if trial.last is not None:
-        trial.reached.add(trial.last)
-    return nearness(trial.last)
+def _measured(trial: Trial, *, climbing: bool) -> Mapping[str, float]:
+    """How near the scene just played came to the edges, which is kept; told only where the search is to climb there.
+
+    That is every second round of a machine: some faults are found sooner so, others later.
+    """
+    if trial.last is None:
+        return {}
+    measured = distances(trial.last)
+    trial.reached.add(trial.last, measured)
+    return nearness(measured) if climbing else {}
 
 
 def _independent(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:

@@ -26,7 +26,8 @@ def verdict_of(
     trial: Trial, *, machines: tuple[str, ...], seed: int, basis: tuple[Basis, ...], source: Source | None = None
 ) -> Verdict:
     """The verdict; the scenes of its findings are saved, where the trial saves cases."""
-    missed = {} if trial.decided else hardly_exercised(trial.reached, trial.asked)
+    judged = {rule for rule in trial.asked & trial.applicable if trial.profile.fails_on(rule)}
+    missed = {} if trial.decided else hardly_exercised(trial.reached, judged)
     rules = tuple(_report(trial, rule, missed.get(rule, ())) for rule in RULES if rule in trial.asked)
     # The smallest scene first, and of equal ones causes before effects: it is the quickest to read.
     broken = sorted(trial.smallest, key=lambda rule: (size(trial.smallest[rule].scene), RULES.index(rule)))

@@ -68,7 +68,7 @@ class HighByteForgotten(Delta):
 
 
 class RevealsCountedInAByte(Delta):
-    """Reveals are counted in a byte that stays full, so the 257th picture is written over the one that is being seen."""
+    """Reveals are counted in a byte that stays full, so the 257th picture is written over the one being seen."""
 
     def start(self, machine: Machine) -> Iterable[Burst]:
         """Nothing was revealed yet."""
