@@ -8,6 +8,7 @@ Everything here is imported when it is first asked for, so that `planeproof --he
 in `planeproof.contract.scheduler`.
 """
 
+import sys
 from importlib import import_module
 from typing import TYPE_CHECKING
 
@@ -116,3 +117,14 @@ if not TYPE_CHECKING:  # a type checker that saw this would believe in every nam
 
 def __dir__() -> list[str]:
     return sorted([*globals(), *__all__])
+
+
+def _show_in_notebooks() -> None:
+    """Where IPython runs already, have verdicts, machines and figures show themselves in it; see `notebook`."""
+    running = getattr(sys.modules.get("IPython"), "get_ipython", None)
+    shell = None if running is None else running()
+    if shell is not None:
+        import_module(f"{__name__}.notebook").register(shell)
+
+
+_show_in_notebooks()
