@@ -1,6 +1,6 @@
 """Units that are handed out: what others have done by the time of Ctrl-C is not lost; what has ended is played here."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 import pytest
 
@@ -14,7 +14,7 @@ from planeproof.search.serving import work
 from planeproof.search.tally import Tally
 from planeproof.search.units import Stage, Unit
 from planeproof.search.watching import NoWatcher, Steps
-from planeproof.search.workers import Elsewhere, Handed, Here, in_order
+from planeproof.search.workers import Elsewhere, Handed, Here, Pending, in_order
 from tests.search.wrong import DeclinesSecond
 
 UNITS = [Unit(stage=Stage.INDEPENDENT, number=number, scenes=8, first=8 * number) for number in range(5)]
@@ -93,22 +93,22 @@ class PressesOnce(NoWatcher):
         raise KeyboardInterrupt
 
 
+def handed_out(workers: Elsewhere, watcher: NoWatcher) -> Iterator[tuple[Unit, Pending]]:
+    """All units, in their order."""
+    steps = Steps(watcher)
+    return in_order(UNITS, lambda unit: workers.begin(unit, seconds=None, steps=steps), workers.ahead)
+
+
 def tallies(workers: Elsewhere, watcher: NoWatcher) -> list[Tally]:
     """What comes of all units."""
-    steps = Steps(watcher)
-    return [
-        tally
-        for _, tally in in_order(UNITS, lambda unit: workers.begin(unit, seconds=None, steps=steps), workers.ahead)
-    ]
+    return [pending() for _, pending in handed_out(workers, watcher)]
 
 
 def test_what_comes_keeps_its_order() -> None:
     """However long each takes; not more are handed out than may be ahead."""
     workers = Scripted(order(), {0: 7, 2: 3})
-    steps, handed = Steps(NoWatcher()), []
-    for unit, tally in in_order(UNITS, lambda unit: workers.begin(unit, seconds=None, steps=steps), workers.ahead):
-        handed.append((unit.number, len(workers.handed), tally.played))
-    assert handed == [(0, 3, 8), (1, 4, 8), (2, 5, 8), (3, 5, 8), (4, 5, 8)]
+    come = [(unit.number, len(workers.handed), pending().played) for unit, pending in handed_out(workers, NoWatcher())]
+    assert come == [(0, 3, 8), (1, 4, 8), (2, 5, 8), (3, 5, 8), (4, 5, 8)]
 
 
 def test_what_others_have_done_by_an_interruption_counts() -> None:
