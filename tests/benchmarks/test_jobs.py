@@ -11,8 +11,8 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from planeproof.judge import Verdict
 from planeproof.search import check
 
-SCENES = 4000
-"""Enough for the beginning and the end, where one process waits for the other, not to matter: some fifteen seconds."""
+SCENES = 6000
+"""Enough for the beginning and the end, where one process waits for the other, not to matter: some twenty-five seconds for one."""
 
 ROUNDS = 2
 
