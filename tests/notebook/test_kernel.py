@@ -45,8 +45,8 @@ CELLS = {
 @pytest.fixture(scope="module")
 def shown() -> dict[str, dict[str, Any]]:
     """What each cell has shown: its output."""
-    cells = [nbformat.v4.new_code_cell(source) for source in CELLS.values()]
-    notebook = nbformat.v4.new_notebook(cells=cells)
+    cells = [nbformat.v4.new_code_cell(source) for source in CELLS.values()]  # type: ignore[no-untyped-call]
+    notebook = nbformat.v4.new_notebook(cells=cells)  # type: ignore[no-untyped-call]
     NotebookClient(notebook, timeout=60, kernel_name="python3", resources={"metadata": {"path": str(ROOT)}}).execute()
     return {name: cell.outputs[-1] for name, cell in zip(CELLS, notebook.cells, strict=True)}
 

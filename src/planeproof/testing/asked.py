@@ -34,12 +34,12 @@ def name_of(machine: Any) -> str:  # noqa: ANN401 -- text or a Machine, which is
     return Path(machine).stem if machine.endswith(".toml") else machine
 
 
+PLAYING = "playing"
+"""Begins the names of folders, in that of the cases, for scenes that are being played: each process has its own."""
+
+
 def saved_cases(asked: Asked) -> list[Path]:
     """The scenes to replay: those in the folder, and those that a process left behind that ended in them."""
     if asked.cases is None or not asked.cases.is_dir():
         return []
-    return [*sorted(asked.cases.glob("*.json")), *sorted(asked.cases.glob(f"{PLAYING}/*/*.json"))]
-
-
-PLAYING = "playing"
-"""Folder, in that of the cases, for the scenes that are being played: each process has its own in it."""
+    return [*sorted(asked.cases.glob("*.json")), *sorted(asked.cases.glob(f"{PLAYING}-*/*.json"))]

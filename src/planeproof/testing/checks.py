@@ -9,7 +9,6 @@ from planeproof.hosts import load
 from planeproof.judge import Outcome, Profile, RuleReport, RuleStatus, Verdict
 from planeproof.judge.conversation import CALL_SECONDS
 from planeproof.judge.expected import Expected
-from planeproof.report.evidence import rule_state
 from planeproof.report.fault import fault_lines
 from planeproof.report.figures import listed, wrapped
 from planeproof.report.story import again_lines, finding_lines
@@ -64,7 +63,7 @@ def _missing(verdict: Verdict, report: RuleReport) -> str | None:
     """Why the rule is not known to be kept, though no scene of its own shows it broken; None if it is."""
     name = report.rule.id
     if report.status is RuleStatus.BROKEN:
-        return f"{name} is BROKEN: {rule_state(verdict, report)}."
+        return f"{name} is BROKEN, in a scene where another rule was broken first: see {_broken(verdict)}."
     if verdict.outcome in _BROKEN_OFF:
         return f"{name} is UNKNOWN: {_ended(verdict)}"
     if report.status is RuleStatus.NOT_EXERCISED:
@@ -83,8 +82,13 @@ def _says_nothing(verdict: Verdict) -> bool:
 def _ended(verdict: Verdict) -> str:
     if verdict.fault is not None:
         return f"{OPENINGS[verdict.outcome]}; see the test of the contract."
-    broken = listed([finding.rule.id for finding in verdict.findings]) or "an entry of the expected failures"
-    return f"the check ended before it was known, at {broken}. Mend that first, and this will have its answer."
+    return (
+        f"the check ended before it was known, at {_broken(verdict)}. Mend that first, and this will have its answer."
+    )
+
+
+def _broken(verdict: Verdict) -> str:
+    return listed([finding.rule.id for finding in verdict.findings]) or "an entry of the expected failures"
 
 
 def _failed(lines: list[str]) -> Failed:

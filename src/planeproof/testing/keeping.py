@@ -26,15 +26,14 @@ def kept(asked: Asked, machine: Any) -> Iterator[tuple[Path | None, Moved]]:  # 
         yield None, lambda verdict: verdict
         return
     name, places = _plain(name_of(machine)), dict[str, str]()
-    folder = asked.cases / PLAYING / f"{name}-{os.environ.get('PYTEST_XDIST_WORKER', 'main')}"
+    folder = asked.cases / f"{PLAYING}-{name}-{os.environ.get('PYTEST_XDIST_WORKER', 'main')}"
     earlier = set(folder.glob("*.json"))
     yield folder, lambda verdict: _naming(verdict, places)
     for found in sorted(set(folder.glob("*.json")) - earlier):
         if found.name != SCENE and not found.name.startswith("left-over"):
             places[str(found)] = str(_put(found, asked.cases, name))
-    for empty in (folder, folder.parent):
-        with suppress(OSError):  # what a process has left behind in it stays
-            empty.rmdir()
+    with suppress(OSError):  # what a process has left behind in it stays
+        folder.rmdir()
 
 
 def _put(found: Path, cases: Path, machine: str) -> Path:

@@ -53,7 +53,7 @@ class AboutCase:
     def path(self) -> tuple[str, ...]:
         """The name of the file, with the process it was left by, if it was."""
         assert self.asked.cases is not None
-        return ("cases", "-".join(self.case.relative_to(self.asked.cases).parts))
+        return ("cases", "-".join(self.case.relative_to(self.asked.cases).with_suffix("").parts))
 
     def answer(self) -> Answer:
         """Play it again."""
