@@ -170,10 +170,6 @@ class _Run:
             return Cluster(self.order, self.cluster, here)
         return here if self.jobs == 1 else Processes(self.order, self.jobs, here)
 
-    def _is_over(self, plan: Plan) -> bool:
-        # A rule broken before the search is no reason to leave it out: it finds a smaller scene.
-        return self.trial.fault is not None or (self.trial.decided and plan.stage is not Stage.STEERED)
-
     def _play(self, stages: Sequence[Plan], workers: Workers) -> None:
         """One after the other; while the last units of one are under way, those of the next are begun."""
         handed = in_order(self._units(stages), lambda step: self._begin(*step, workers), workers.ahead)
@@ -195,7 +191,7 @@ class _Run:
                 yield plan, unit
 
     def _enter(self, plan: Plan) -> None:
-        if self._is_over(plan) or self.trial.interrupted:
+        if plan.is_over(self.trial) or self.trial.interrupted:
             self.over.add(plan.stage)
         else:
             self.watcher.stage(plan.title, plan.total)

@@ -9,6 +9,7 @@ from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.edges import edge_scenes
 from planeproof.scenes.full import LONG
 from planeproof.search.order import Order
+from planeproof.search.tally import Tally
 from planeproof.search.units import LAW_SCENES, Stage, Unit
 
 STEERED_AT_A_TIME = 250
@@ -55,6 +56,13 @@ class Plan:
     units: Callable[[], Iterator[Unit]]
     share: float | None = None
     independent: bool = False
+
+    def is_over(self, found: Tally) -> bool:
+        """Whether the stage is left out after what was ``found`` before it.
+
+        A rule that was broken is no reason to leave the steered search out: it finds a smaller scene, and other rules.
+        """
+        return found.fault is not None or (found.decided and self.stage is not Stage.STEERED)
 
 
 def plans(order: Order, limits: Limits) -> tuple[Plan, ...]:
