@@ -57,7 +57,7 @@ class Found:
 def found_of(finding: Finding, number: int, gallery: Gallery) -> Found:
     """Finding ``number``, counted from 1."""
     play, violation, rule = finding.play, finding.violation, finding.rule
-    sheet = _sheet(play, violation, f"f{number}", "The smallest scene found that shows it", finding.case, gallery)
+    sheet = _sheet(play, violation, f"f{number}", f"The smallest scene found that breaks {rule.id}", finding.case, gallery)
     row = next(stretch.head for stretch in sheet.stretches if stretch.head.broken)
     return Found(
         id=f"f{number}",
@@ -80,7 +80,7 @@ def _given(finding: Finding, number: int, gallery: Gallery) -> Sheet | None:
     violation = None if play is None else play.first(frozenset({finding.rule}))
     if play is None or violation is None:
         return None
-    title = f"The same on a machine as given: {play.scene.machine.name}"
+    title = f"How {finding.rule.id} is broken on a machine as given: {play.scene.machine.name}"
     return _sheet(play, violation, f"f{number}-given", title, finding.given_case, gallery)
 
 
