@@ -8,8 +8,8 @@ from tests.page.browser import opened
 from tests.page.shown import current_row
 
 MOVING = """[...document.querySelectorAll('*')].filter(e => {
-    const style = getComputedStyle(e);
-    return style.animationName !== 'none' || parseFloat(style.transitionDuration) > 0 || style.scrollBehavior === 'smooth';
+    const { animationName, transitionDuration, scrollBehavior } = getComputedStyle(e);
+    return animationName !== 'none' || parseFloat(transitionDuration) > 0 || scrollBehavior === 'smooth';
 }).length + document.getAnimations().length"""
 
 

@@ -109,7 +109,7 @@ def hostile() -> Verdict:
 def long() -> Verdict:
     """A run of two hundred refreshes at full size, with work in nearly all of them."""
     scene = crystal_scenes(read_machine("vitrine-50"))[3]
-    pictures = [*scene.pictures] * 14
+    pictures = [*scene.pictures] * 15
     return verdict(Outcome.FAIL, found=findings(Scene.of(scene.machine, pictures), RevealOneBurstEarly)[:1])
 
 

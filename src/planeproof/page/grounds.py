@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from planeproof.contract import Rational
 from planeproof.judge import Basis, EdgeReport, Outcome, RuleReport, RuleStatus, Verdict
 from planeproof.report.evidence import basis_sentence, cost_sentence, rule_state
-from planeproof.report.figures import counted, cycles, listed, share_at_most
+from planeproof.report.figures import cycles, listed, share_at_most
 
 _BROKEN_OFF = (Outcome.FAIL, Outcome.CANDIDATE_ERROR, Outcome.HUNG)
 
@@ -14,7 +14,7 @@ SIGNS = {
     RuleStatus.BROKEN: "✕",
     RuleStatus.EXPOSED: "△",
     RuleStatus.NOT_EXERCISED: "○",
-    RuleStatus.NOT_APPLICABLE: "–",
+    RuleStatus.NOT_APPLICABLE: "·",
 }
 """A sign for each state, beside its word."""
 
@@ -116,7 +116,9 @@ def _edge(report: EdgeReport) -> EdgeRow:
         id=report.edge.id,
         statement=report.edge.statement,
         reached=report.scenes > 0,
-        scenes=f"{report.scenes} of {report.admitting}" if report.admitting else "no machine here lets a scene get there",
+        scenes=f"{report.scenes} of {report.admitting}"
+        if report.admitting
+        else "no machine here lets a scene get there",
         least=_distance(report.least, report.edge.unit),
     )
 
@@ -130,5 +132,3 @@ def _distance(least: Rational | None, unit: str) -> str:
 def costs_of(verdict: Verdict) -> tuple[CostRow, ...]:
     """A line for each machine."""
     return tuple(CostRow(machine=cost.machine, says=cost_sentence(cost)) for cost in verdict.costs)
-
-

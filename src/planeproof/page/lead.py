@@ -73,7 +73,9 @@ def _shots(machine: Machine, pair: _Pair, gallery: Gallery) -> Iterator[Shot]:
     wrong = int((pair.values > 0).sum())
     part = bool(cut.within(machine)) and wrong > 0
     if part:
-        whole = gallery.frame(machine, pair.seen, ("whole window", cut.within(machine), _alt(pair.seen_words)), large=True)
+        whole = gallery.frame(
+            machine, pair.seen, ("whole window", cut.within(machine), _alt(pair.seen_words)), large=True
+        )
         yield from _three(machine, pair, gallery, cut)
         yield replace(whole, box=box_round(machine, cut))
         return

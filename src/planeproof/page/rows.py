@@ -156,7 +156,9 @@ def _shots(moment: Moment, names: Names, gallery: Gallery) -> Iterator[Shot]:
         return
     said = f"{counted(wrong, 'pixel')} differ" if wrong > 1 else "1 pixel differs"
     cells = f"in {counted(len(cells_of(machine, values > 0)), 'cell')}"
-    yield gallery.differences(machine, values, ("difference", said, f"Difference in refresh {number}: {said}, {cells}."))
+    yield gallery.differences(
+        machine, values, ("difference", said, f"Difference in refresh {number}: {said}, {cells}.")
+    )
 
 
 def _prepared(moment: Moment, gallery: Gallery) -> Shot:

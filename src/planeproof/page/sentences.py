@@ -30,7 +30,9 @@ def spared(finding: Finding) -> str:
     if violation.margin < 0 or _seen_to_break(finding.play, violation.refresh):
         return ""
     left = cycles(violation.margin)
-    return f"This time nobody saw it, for {left} cycles of the blanking were left over. A shorter one would have shown it."
+    return (
+        f"This time nobody saw it, for {left} cycles of the blanking were left over. A shorter one would have shown it."
+    )
 
 
 def others(finding: Finding) -> str:

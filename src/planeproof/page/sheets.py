@@ -37,7 +37,8 @@ class Sheet:
 class Found:
     """A finding: its ``sentence`` for everybody, the pictures at its head, the rule, and its sheets.
 
-    ``near`` are the writes just before and after the offending one, and it. ``remarks`` are what else is to be said. ``given`` is the sheet of the same on a machine as given, if there is one.
+    ``near`` are the writes just before and after the offending one, and it. ``remarks`` are what else is to be said.
+    ``given`` is the sheet of the same on a machine as given, if there is one.
     """
 
     id: str
@@ -57,7 +58,9 @@ class Found:
 def found_of(finding: Finding, number: int, gallery: Gallery) -> Found:
     """Finding ``number``, counted from 1."""
     play, violation, rule = finding.play, finding.violation, finding.rule
-    sheet = _sheet(play, violation, f"f{number}", f"The smallest scene found that breaks {rule.id}", finding.case, gallery)
+    sheet = _sheet(
+        play, violation, f"f{number}", f"The smallest scene found that breaks {rule.id}", finding.case, gallery
+    )
     row = next(stretch.head for stretch in sheet.stretches if stretch.head.broken)
     return Found(
         id=f"f{number}",

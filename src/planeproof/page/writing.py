@@ -22,15 +22,19 @@ def page_html(verdict: Verdict) -> str:
     gallery = Gallery()
     page = page_of(verdict, gallery)
     style, script = _part("page.css"), _part("page.js")
-    return _environment().get_template("page.html").render(
-        page=page,
-        pictures=tuple(gallery),
-        parts=tuple((part.name.lower(), part.value) for part in Part),
-        marks=tuple((value, WORDS[value]) for value in MARKS),
-        bar={"long": LONG, "up": UP, "down": DOWN},
-        style=Markup(style),  # ours, as it stands: its digest below is all that lets it work
-        script=Markup(script),
-        policy=_policy(style, script),
+    return (
+        _environment()
+        .get_template("page.html")
+        .render(
+            page=page,
+            pictures=tuple(gallery),
+            parts=tuple((part.name.lower(), part.value) for part in Part),
+            marks=tuple((value, WORDS[value]) for value in MARKS),
+            bar={"long": LONG, "up": UP, "down": DOWN},
+            style=Markup(style),  # ours, as it stands: its digest below is all that lets it work
+            script=Markup(script),
+            policy=_policy(style, script),
+        )
     )
 
 
