@@ -11,7 +11,7 @@ from multiprocessing.process import BaseProcess
 from tests.mutants.judging import Fate, Judgement, judge
 from tests.mutants.making import Mutant
 
-SECONDS = 240.0
+SECONDS = 900.0
 """After which a mutant counts as hung, whatever it is at: the judge's own limit can't interrupt every call."""
 
 

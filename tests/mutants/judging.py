@@ -20,7 +20,9 @@ from tests.mutants.making import Mutant
 from tests.mutants.sources import loaded, made
 from tests.mutants.trials import Trial, scene_of, scenes_each, trials_of
 
-CALL_SECONDS = 2.0
+CALL_SECONDS = 15.0
+"""Longer than a busy computer makes anything take that ends."""
+
 MORE_MEMORY = 2 << 30
 """Bytes that a mutant may take beside what was there already: some count to the end of the world."""
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 
-from planeproof.candidates.reference import Columns, Delta, Fresh, InPlace, Library, Pairs
+from planeproof.candidates.reference import Columns, Delta, Fresh, InPlace, Library, Pairs, Rows
 from planeproof.contract import RULES, ByteDirection, Demands, Machine, Rule, Scene, Storage, TileMap, Tiles, Window
 from planeproof.judge import MakeScheduler, Profile
 from planeproof.machines import read_machine
@@ -19,7 +19,7 @@ from tests.mutants.sources import PACKAGE, needs
 RECIPES = 1500
 """Recipes that a mutant is tried with, over all its trials, but..."""
 
-LEAST, MOST = 50, 300
+LEAST, MOST = 100, 300
 """... at least and at most so many in each."""
 
 EARLY = 40
@@ -46,8 +46,8 @@ def _without_steps() -> Machine:
 
 
 def _one_column(*, first: int, entry_bytes: int) -> Machine:
-    """Four cells below one another, and five tiles from ``first`` on."""
-    tiles = Tiles(count=first + 5, pool=tuple(range(first, first + 5)))
+    """Four cells below one another, five tiles from ``first`` on, and above them the blank one."""
+    tiles = Tiles(count=first + 6, pool=tuple(range(first, first + 5)), blank=first + 5)
     return _label(window=Window(columns=1, rows=4), map=TileMap(pages=1, entry_bytes=entry_bytes), tiles=tiles)
 
 
@@ -76,13 +76,13 @@ def _two_banks() -> Machine:
 
 
 def _tight() -> Machine:
-    """Three cells and a blanking that just holds the difference of any two pictures of one cell.
+    """Four cells and a blanking that just holds the difference of any two pictures of one cell.
 
-    At worst a cell is emptied, another one filled, and a pattern sent: 2 x (14 + 8) + 14 + 8 x 8 = 122 cycles.
+    At worst the first cell is emptied, the last one filled, and a pattern sent: 2 x (14 + 8) + 14 + 8 x 8 = 122 cycles.
     """
     plate = read_machine("name-plate")
-    tiles = Tiles(count=4, pool=(1, 2, 3), planes=1)
-    small = replace(plate, window=Window(columns=3, rows=1), tiles=tiles, demands=Demands(must_show=1))
+    tiles = Tiles(count=5, pool=(1, 2, 3, 4), planes=1)
+    small = replace(plate, window=Window(columns=4, rows=1), tiles=tiles, demands=Demands(must_show=1))
     return with_blanking(small, 122, time=plate.time)
 
 
@@ -101,7 +101,15 @@ VARIANTS: tuple[tuple[str, Callable[[], Machine], MakeScheduler], ...] = (
     ("name-plate, two banks", _two_banks, InPlace),
     ("name-plate, tight", _tight, InPlace),
 )
-"""Beside the machines that ship, those that reach code which no shipped one does."""
+"""Variants of machines that ship, which reach code that no pair of `MEANT_FOR` does."""
+
+PAIRED: tuple[tuple[str, MakeScheduler], ...] = (
+    *MEANT_FOR,
+    ("long-frieze", Delta),  # entries of two bytes, read back from the shadow
+    ("long-frieze", Rows),
+    *((name, scheduler) for name, _, scheduler in VARIANTS),
+)
+"""All pairs of a machine and a scheduler that mutants are tried with."""
 
 SMALL = 12
 """Cells of a machine that needs no small relatives, for it is one."""
@@ -138,7 +146,7 @@ def trials_of(module: str, texts: Mapping[str, str]) -> list[Trial]:
 
 
 def _every() -> Iterator[Trial]:
-    for shape, make in (*MEANT_FOR, *((name, scheduler) for name, _, scheduler in VARIANTS)):
+    for shape, make in PAIRED:
         if isinstance(make, type) and make.__module__.startswith(f"{PACKAGE}."):
             yield Trial(shape=shape, module=make.__module__.removeprefix(f"{PACKAGE}."), name=make.__name__)
 
