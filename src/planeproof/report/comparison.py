@@ -132,13 +132,13 @@ def _faults(comparison: Comparison) -> list[str]:
 
 def _notes(comparison: Comparison) -> list[str]:
     lines = []
-    for place, standing in enumerate(comparison.standings):
-        if standing.broken or standing.exposed:
-            lines += wrapped(
-                f"{_letter(place)}: for the smallest scene that shows it: planeproof check {standing.target}, with the "
-                "same --machine",
-                2,
-            )
+    places = list(enumerate(comparison.standings))
+    broken = [_letter(place) for place, standing in places if standing.broken or standing.exposed]
+    if broken:
+        one_by_one = "" if len(broken) == 1 else " one by one"
+        smallest = "For the smallest scene in which a rule is broken: planeproof check asked about"
+        lines += wrapped(f"{smallest} {listed(broken)}{one_by_one}, with the same --machine.", 2)
+    for place, standing in places:
         if standing.idle:
             idle = "; ".join(f"{rule.id}: it never happened that {rule.witness}" for rule in standing.idle)
             lines += wrapped(f"{_letter(place)}: nothing is known of what was not exercised. {idle}.", 2)
