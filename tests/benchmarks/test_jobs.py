@@ -12,7 +12,7 @@ from planeproof.judge import Verdict
 from planeproof.search import check
 
 SCENES = 6000
-"""Enough for the beginning and the end, where one process waits for the other, not to matter: some twenty-five seconds for one."""
+"""So many that the beginning and the end, where one process waits for the other, do not matter: some 25 s for one."""
 
 ROUNDS = 2
 

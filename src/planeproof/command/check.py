@@ -54,8 +54,9 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
 @click.option("--seconds", type=float, callback=_finite, metavar="S", help="Search that long instead.")
 @click.option(
     "--seed",
+    type=str,
     callback=seed_of,
-    default="0",
+    default=0,
     show_default=True,
     metavar="N|random",
     help="The same seed, the same scenes. A random one is told with the verdict.",
