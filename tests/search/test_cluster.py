@@ -41,7 +41,7 @@ def _home(monkeypatch: pytest.MonkeyPatch) -> None:
 
 def record(target: object, **asked: Any) -> bytes:  # noqa: ANN401 -- any argument of `check`
     """The record of a check, in which nothing depends on how long anything took."""
-    asked = {"machines": [VITRINE], "scenes": 400, "smaller_seconds": 0} | asked
+    asked = {"machines": [VITRINE], "scenes": 100, "smaller_seconds": 0} | asked
     return write_record(check(target, **asked))  # type: ignore[arg-type]
 
 
@@ -68,7 +68,7 @@ class KillsWorker:
 def test_one_worker_is_killed_in_mid_run_and_nothing_is_lost(address: str) -> None:
     """The record is that of one process, to the byte; the worker was one of two that were at work."""
     kills = KillsWorker(address)
-    assert record(Delta, cluster=address, watcher=kills) == record(Delta)
+    assert record(Delta, scenes=400, cluster=address, watcher=kills) == record(Delta, scenes=400)
     assert kills.killed
 
 
@@ -76,10 +76,10 @@ def test_what_ends_or_hangs_on_a_worker_is_no_end_of_the_campaign(
     address: str, caplog: pytest.LogCaptureFixture
 ) -> None:
     """A unit in which the process ends is played here. A call that does not return there is told as it is here."""
-    assert record(elsewhere.EndsAway, scenes=60, cluster=address) == record(elsewhere.EndsAway, scenes=60)
+    assert record(elsewhere.EndsAway, scenes=8, cluster=address) == record(elsewhere.EndsAway, scenes=8)
     assert "has ended; it is played again in this process" in caplog.text
     verdict = check(
-        elsewhere.HangsAway, machines=[VITRINE], scenes=60, cluster=address, call_seconds=0.2, smaller_seconds=0
+        elsewhere.HangsAway, machines=[VITRINE], scenes=8, cluster=address, call_seconds=0.2, smaller_seconds=0
     )
     assert verdict.outcome is Outcome.HUNG
     assert isinstance(verdict.fault, CandidateHung)
