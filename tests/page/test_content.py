@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from PIL import Image
 
 from planeproof.contract.rules import RULES
-from planeproof.judge import Outcome
+from planeproof.judge import Outcome, Verdict
 from planeproof.page import page_data, page_html
 from planeproof.page.bars import LONG, bars_of
 from planeproof.page.shots import Gallery
@@ -97,6 +97,21 @@ def test_edges_that_were_not_reached_come_first() -> None:
     assert len(edges) == len(verdict_of("pass").edges)
     assert [edge["reached"] for edge in edges] == sorted(edge["reached"] for edge in edges)
     assert {edge["least"] for edge in edges if not edge["reached"]} > {"nothing to measure"}
+
+
+def test_a_vacuous_page_says_what_is_missing() -> None:
+    """It names the rule that was not exercised, and says so where nothing was drawn independently."""
+    verdict = verdict_of("vacuous")
+    assert [gap.split(":")[0] for gap in _gaps(verdict)] == ["fair-refusal"]
+    steered = tuple(basis for basis in verdict.basis if not basis.independent)
+    short, named = _gaps(replace(verdict, basis=steered))
+    assert "--seconds" in short
+    assert named.startswith("fair-refusal: ")
+
+
+def _gaps(verdict: Verdict) -> list[str]:
+    gaps: list[str] = json.loads(page_data(verdict))["page"]["gaps"]
+    return gaps
 
 
 @pytest.mark.parametrize("outcome", Outcome)

@@ -23,6 +23,12 @@ SIGNS = {
 }
 """A sign for each outcome, beside its word."""
 
+TOO_SHORT = (
+    "The time was up before any scene was drawn independently, and the others are too few to say anything. Give the "
+    "search more time (--seconds), or a number of scenes (--scenes)"
+)
+"""Why there is no answer where nothing was searched."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class Page:
@@ -96,5 +102,7 @@ def _gaps(verdict: Verdict) -> tuple[str, ...]:
     """What was not exercised, where that is the answer."""
     if Outcome.VACUOUS not in verdict.outcomes:
         return ()
+    drawn = any(basis.independent for basis in verdict.basis)
     missing = [report.rule for report in verdict.rules if report.status is RuleStatus.NOT_EXERCISED]
-    return tuple(f"{rule.id}: it never happened that {rule.witness}" for rule in missing)
+    never = (f"{rule.id}: it never happened that {rule.witness}" for rule in missing)
+    return (*(() if drawn else (TOO_SHORT,)), *never)
