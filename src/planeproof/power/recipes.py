@@ -1,7 +1,8 @@
 """The engine `recipes`: what `planeproof.search.check` plays, in its order, without making anything smaller.
 
 The laws' scenes count, for a rule may be broken in them. Like the check, it ends with the part of the work in which
-something was found: a fault of which only other rules have been seen by then is a catch by the wrong rule.
+something was found, and then looks for shorter scenes, which is where a rule is seen that others hid: a fault of which
+only other rules have been seen by then is a catch by the wrong rule.
 """
 
 from functools import partial
@@ -11,9 +12,10 @@ from planeproof.judge import Profile
 from planeproof.judge.conversation import CALL_SECONDS
 from planeproof.power.hunt import CONTRACT, Hunt
 from planeproof.search.order import Order
+from planeproof.search.smaller import look_for_shorter
 from planeproof.search.stages import Limits, Plan, plans
 from planeproof.search.trial import Trial
-from planeproof.search.units import Stage, run
+from planeproof.search.units import run
 
 
 def hunt(hunted: Hunt) -> None:
@@ -39,10 +41,11 @@ def _searched(hunted: Hunt) -> Trial:
     )
     whole = order.trial()
     for plan in plans(order, Limits(scenes=hunted.limits.scenes, seconds=None)):
-        # A rule broken in the scenes of the laws is no reason to stop; broken in any other part of the work, it is.
-        if whole.fault is not None or (whole.decided and plan.stage is not Stage.STEERED):
-            break
-        _do(order, plan, whole, hunted)
+        if not plan.is_over(whole):
+            _do(order, plan, whole, hunted)
+    if whole.decided and whole.fault is None:
+        machines, seeks = order.machines, partial(_seeks, hunted, whole, whole)
+        look_for_shorter(whole, machines, as_given=False, first_seed=order.seed, go_on=seeks)
     return whole
 
 
@@ -56,7 +59,7 @@ def _do(order: Order, plan: Plan, whole: Trial, hunted: Hunt) -> None:
         whole.merge(part)
         if part.interrupted:
             raise KeyboardInterrupt
-        if part.decided:
+        if plan.ends_with(part):
             return
 
 

@@ -16,7 +16,7 @@ from planeproof.contract import TILE_SIDE, Demands, Machine, Rational, Tiles, Ti
 from planeproof.scenes.source import Source, pick
 
 MOST_COLUMNS, MOST_ROWS = 4, 3
-"""The largest window of a relative, in cells."""
+"""The largest window of a relative, in cells; where bursts may step over map rows it is higher than wide."""
 
 
 def relative(base: Machine, source: Source) -> Machine:
@@ -33,7 +33,9 @@ def relative(base: Machine, source: Source) -> Machine:
 
 
 def _window(base: Machine, source: Source) -> Window:
-    columns, rows = source.number(1, MOST_COLUMNS), source.number(1, MOST_ROWS)
+    # Bursts that step over map rows run down columns, and short ones are not worth a burst.
+    wide, high = (MOST_COLUMNS, MOST_ROWS) if base.layout.steps == (1,) else (MOST_ROWS - 1, MOST_COLUMNS)
+    columns, rows = source.number(1, wide), source.number(1, high)
     spare_columns = min(base.window.pitch - base.window.columns, 2)
     spare_rows = min(base.window.map_height - base.window.rows, 2)
     column, row = source.number(0, spare_columns), source.number(0, spare_rows)
@@ -56,7 +58,10 @@ def _tiles(base: Machine, source: Source, cells: int) -> Tiles:
     per_bank = first + size + source.number(0, 2)
     in_a_bank = range(first, first + size)
     pool = tuple(bank * per_bank + tile for bank in range(banks) for tile in in_a_bank)
-    return replace(base.tiles, count=per_bank * banks, pool=pool, blank=source.number(0, first - 1))
+    blank = source.number(0, first - 1)
+    # Of two bytes one may be equal: far apart is not enough, so the blank tile is often number 0.
+    blank = pick(source, (0, blank)) if base.map.entry_bytes == 2 else blank
+    return replace(base.tiles, count=per_bank * banks, pool=pool, blank=blank)
 
 
 def _first_of_pool(base: Machine, source: Source) -> int:

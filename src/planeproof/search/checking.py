@@ -204,7 +204,7 @@ class _Run:
         played = before + (unit.scenes if plan.stage is Stage.LAWS else tally.played)
         if played:
             self.basis[plan.stage] = self._basis(plan, played)
-        if tally.decided:
+        if plan.ends_with(tally):
             self.over.add(plan.stage)
 
     def _basis(self, plan: Plan, played: int) -> Basis:

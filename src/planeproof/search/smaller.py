@@ -4,6 +4,8 @@ from collections.abc import Callable, Sequence
 
 from planeproof.contract import Machine, Rule, Scene
 from planeproof.judge import CandidateFault, CandidateHung
+from planeproof.scenes.recipes import recipe
+from planeproof.scenes.source import RandomSource
 from planeproof.search.laws import check_again
 from planeproof.search.lifting import lift
 from planeproof.search.minimising import minimise
@@ -12,6 +14,9 @@ from planeproof.search.trial import Trial
 
 SHORTER_SCENES = 200
 """Scenes of a given length that are tried on each machine, before scenes of that length are given up."""
+
+OTHER_SCENES = 500
+"""Scenes a machine that are as short, and are played for the rules that are broken first in them."""
 
 LIFTING_TRIES = 150
 """Scenes on the machine as given that are tried for a finding on a small relative, before it is left at that."""
@@ -30,7 +35,7 @@ def make_smaller(
         return not hung() and go_on()
 
     if trial.fault is None and (as_given or not _only_as_given(trial, machines)):
-        _look_for_shorter(trial, machines, as_given=as_given, first_seed=first_seed, go_on=on)
+        look_for_shorter(trial, machines, as_given=as_given, first_seed=first_seed, go_on=on)
     for rule in list(trial.smallest):
         if hung():
             return
@@ -79,7 +84,7 @@ def _lift(trial: Trial, rule: Rule, given: Machine, *, go_on: Callable[[], bool]
         trial.given[rule] = apart.smallest[rule]
 
 
-def _look_for_shorter(
+def look_for_shorter(
     trial: Trial, machines: Sequence[Machine], *, as_given: bool, first_seed: int, go_on: Callable[[], bool]
 ) -> None:
     """Search again among scenes of 1 picture, then 2 ...: from a long scene no small step may lead to the shortest."""
@@ -96,6 +101,25 @@ def _look_for_shorter(
                 longest=length,
             )
         length += 1
+    _look_for_others(trial, machines, as_given=as_given, longest=length, first_seed=first_seed, go_on=go_on)
+
+
+def _look_for_others(
+    trial: Trial,
+    machines: Sequence[Machine],
+    *,
+    as_given: bool,
+    longest: int,
+    first_seed: int,
+    go_on: Callable[[], bool],
+) -> None:
+    """Play scenes as short as the shortest, whatever they show: the rule that was found first may hide another."""
+    for machine in machines:
+        for number in range(OTHER_SCENES):
+            if not go_on():
+                return
+            source = RandomSource(f"{first_seed}/{machine.name}/others/{number}")
+            trial.play(recipe(machine, source, as_given=as_given, longest=longest))
 
 
 def _breaks(trial: Trial, rule: Rule) -> Callable[[Scene], bool]:

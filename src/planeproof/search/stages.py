@@ -10,7 +10,7 @@ from planeproof.scenes.edges import edge_scenes
 from planeproof.scenes.full import LONG
 from planeproof.search.order import Order
 from planeproof.search.tally import Tally
-from planeproof.search.units import LAW_SCENES, Stage, Unit
+from planeproof.search.units import CUT_SCENES, LAW_SCENES, WHOLE_SCENES, Stage, Unit
 
 STEERED_AT_A_TIME = 250
 """Scenes of one unit of the steered search, which begins with small scenes and learns from those it has played."""
@@ -57,17 +57,28 @@ class Plan:
     share: float | None = None
     independent: bool = False
 
+    @property
+    def searches(self) -> bool:
+        """Whether there is no end to its scenes but the one it is given; the others are few, and all worth playing."""
+        return self.stage in (Stage.STEERED, Stage.INDEPENDENT)
+
     def is_over(self, found: Tally) -> bool:
         """Whether the stage is left out after what was ``found`` before it.
 
-        A rule that was broken is no reason to leave the steered search out: it finds a smaller scene, and other rules.
+        A rule that was broken is no reason to leave out the edges, the cuts and the steered search: they find smaller
+        scenes, and rules that were hidden by others.
         """
-        return found.fault is not None or (found.decided and self.stage is not Stage.STEERED)
+        needless = self.stage in (Stage.INDEPENDENT, Stage.CRYSTALS)
+        return found.fault is not None or (found.decided and needless)
+
+    def ends_with(self, found: Tally) -> bool:
+        """Whether a unit that has ``found`` this is the last of the stage."""
+        return found.fault is not None or (found.decided and self.searches)
 
 
 def plans(order: Order, limits: Limits) -> tuple[Plan, ...]:
     """The stages of a check of ``order`` within ``limits``, one after the other."""
-    return (_laws(order), _full(order), _edges(order), *_searched(order, limits), _crystals(order))
+    return (_laws(order), _full(order), _edges(order), _cuts(order), *_searched(order, limits), _crystals(order))
 
 
 def _laws(order: Order) -> Plan:
@@ -147,6 +158,17 @@ def _edges(order: Order) -> Plan:
         source="scenes at stated edges, supplied by a solver, on the machines as given and on small relatives",
         total=sum(scenes),
         units=lambda: _each(Stage.EDGES, scenes),
+    )
+
+
+def _cuts(order: Order) -> Plan:
+    scenes = WHOLE_SCENES + CUT_SCENES
+    return Plan(
+        stage=Stage.CUTS,
+        title="blankings cut at a byte",
+        source=f"{_recipes(order)}, undisturbed and again with a blanking lost, or cut at a byte",
+        total=None,
+        units=lambda: _each(Stage.CUTS, [scenes] * len(order.machines)),
     )
 
 

@@ -16,6 +16,7 @@ from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.edges import edge_scenes
 from planeproof.scenes.full import full_scene, long_scene
 from planeproof.search.costs import cost_of
+from planeproof.search.cutting import cut_scenes, undisturbed
 from planeproof.search.laws import check_laws
 from planeproof.search.order import Order
 from planeproof.search.steering import nearness, steer
@@ -23,6 +24,9 @@ from planeproof.search.trial import Trial
 
 LAW_SCENES = 4
 """Scenes a machine that are played twice, to see whether the candidate is deterministic."""
+
+WHOLE_SCENES, CUT_SCENES = 100, 140
+"""Scenes a machine whose blankings are cut, and scenes that are made of them by cutting one."""
 
 GoOn = Callable[[], bool]
 """Asked before each scene; may raise KeyboardInterrupt."""
@@ -34,6 +38,7 @@ class Stage(Enum):
     LAWS = "laws"
     FULL = "full"
     EDGES = "edges"
+    CUTS = "cuts"
     STEERED = "steered"
     INDEPENDENT = "independent"
     CRYSTALS = "crystals"
@@ -99,6 +104,21 @@ def _laws(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
     trial.exercised.clear()
 
 
+def _cuts(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
+    wholes = []
+    for number in range(WHOLE_SCENES):
+        whole = trial.play(undisturbed(order.draw(unit.machine(order), "cut", number))) if go_on() else None
+        if whole is None:
+            return
+        wholes.append(whole)
+    for scene in cut_scenes(wholes, most=CUT_SCENES):
+        if not go_on():
+            return
+        trial.play(scene)
+        if trial.fault is not None:
+            return
+
+
 def _steered(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
     steer(
         trial,
@@ -141,7 +161,7 @@ def _independent(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
 def _full(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
     machine = unit.machine(order)
     for make in (full_scene, long_scene):
-        if go_on() and not trial.decided:
+        if go_on() and trial.fault is None:
             trial.play(make(machine))
 
 
@@ -150,7 +170,7 @@ def _edges(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
         if not go_on():
             return
         trial.play(edge.scene)
-        if trial.decided:
+        if trial.fault is not None:
             return
 
 
@@ -169,6 +189,7 @@ _RUNS: dict[Stage, Callable[[Order, Unit, Trial, GoOn], None]] = {
     Stage.LAWS: _laws,
     Stage.FULL: _full,
     Stage.EDGES: _edges,
+    Stage.CUTS: _cuts,
     Stage.STEERED: _steered,
     Stage.INDEPENDENT: _independent,
     Stage.CRYSTALS: _crystals,

@@ -21,7 +21,8 @@ class Rows(TwoSides):
             return None
         named = self.named()
         self.kept = [row for row in self.rows() if self.holds(row, picture, named)]
-        tiles = {cell: named[cell] for row in self.kept for cell in row if cell in named}
+        kept = [cell for row in self.kept for cell in row if cell in named and picture.planes[cell].any()]
+        tiles = {cell: named[cell] for cell in kept}
         used = set(tiles.values())
         free = iter([tile for tile in pool if tile not in used])
         return {cell: tiles[cell] if cell in tiles else next(free) for cell in picture.occupied}
