@@ -40,6 +40,9 @@ def run(modules: Sequence[str]) -> None:
 def again(ids: Sequence[str]) -> bool:
     """Try the mutants of these ids once more, in this process; whether they meet the same fate."""
     texts, rows, alike = sources(), {row.id: row for row in read_rows()}, True
+    unknown = [each for each in ids if each not in rows]
+    if unknown:
+        sys.exit(f"there is no mutant {', '.join(unknown)} in {ROWS.name}")
     for module in sorted({rows[each].module for each in ids}):
         for mutant in mutants_of(module, texts[module]):
             if mutant.id in ids:

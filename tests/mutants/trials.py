@@ -51,6 +51,20 @@ def _one_column(*, first: int, entry_bytes: int) -> Machine:
     return _label(window=Window(columns=1, rows=4), map=TileMap(pages=1, entry_bytes=entry_bytes), tiles=tiles)
 
 
+def _tall() -> Machine:
+    """Two columns of six cells, and a blanking that ends within the second one."""
+    label = read_machine("case-label")
+    tiles = Tiles(count=14, pool=tuple(range(1, 13)))
+    return with_blanking(_label(window=Window(columns=2, rows=6), tiles=tiles), 90, time=label.time)
+
+
+def _dear_bursts() -> Machine:
+    """A burst costs more to begin than a whole tile to pass over, and between two tiles of the pool is another's."""
+    whole = read_machine("vitrine-60")
+    tiles, window = Tiles(count=6, pool=(1, 3, 5)), Window(columns=3, rows=1)
+    return replace(whole, memory=None, window=window, tiles=tiles, time=replace(whole.time, setup=200))
+
+
 def _down() -> Machine:
     drawer = read_machine("drawer-front")
     return replace(drawer, tiles=replace(drawer.tiles, byte=ByteDirection.COLUMN))
@@ -75,15 +89,15 @@ def _two_banks() -> Machine:
     return replace(read_machine("name-plate"), window=window, tiles=tiles, map=tile_map)
 
 
-def _tight() -> Machine:
-    """Four cells and a blanking that just holds the difference of any two pictures of one cell.
+def _tight(cycles: int, must_show: int) -> Machine:
+    """Four cells and one tile, with a blanking of so many cycles.
 
     At worst the first cell is emptied, the last one filled, and a pattern sent: 2 x (14 + 8) + 14 + 8 x 8 = 122 cycles.
     """
     plate = read_machine("name-plate")
-    tiles = Tiles(count=5, pool=(1, 2, 3, 4), planes=1)
-    small = replace(plate, window=Window(columns=4, rows=1), tiles=tiles, demands=Demands(must_show=1))
-    return with_blanking(small, 122, time=plate.time)
+    tiles, window = Tiles(count=2, pool=(1,), planes=1), Window(columns=4, rows=1)
+    small = replace(plate, window=window, tiles=tiles, demands=Demands(must_show=must_show))
+    return with_blanking(small, cycles, time=plate.time)
 
 
 VARIANTS: tuple[tuple[str, Callable[[], Machine], MakeScheduler], ...] = (
@@ -93,13 +107,16 @@ VARIANTS: tuple[tuple[str, Callable[[], Machine], MakeScheduler], ...] = (
     ("case-label, without steps", _without_steps, Columns),
     ("case-label, one column", lambda: _one_column(first=2, entry_bytes=1), Columns),
     ("case-label, one column, wide entries", lambda: _one_column(first=254, entry_bytes=2), Columns),
+    ("case-label, tall", _tall, Columns),
+    ("vitrine-60, dear bursts", _dear_bursts, Delta),
     ("drawer-front, bytes down", _down, Fresh),
     ("mosaic-floor, one page", _one_page, Pairs),
     ("case-label, four planes", lambda: _four_planes("case-label"), Pairs),
     ("vitrine-60, four planes", lambda: _four_planes("vitrine-60"), Delta),
     ("long-frieze, four planes", lambda: _four_planes("long-frieze"), Library),
     ("name-plate, two banks", _two_banks, InPlace),
-    ("name-plate, tight", _tight, InPlace),
+    ("name-plate, tight", lambda: _tight(122, must_show=1), InPlace),
+    ("name-plate, too tight", lambda: _tight(100, must_show=0), InPlace),
 )
 """Variants of machines that ship, which reach code that no pair of `MEANT_FOR` does."""
 
