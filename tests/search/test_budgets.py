@@ -13,8 +13,8 @@ from planeproof.judge import MakeScheduler, Outcome, Verdict
 from planeproof.machines import read_machine
 from planeproof.report import verdict_lines
 from planeproof.search import check
-from planeproof.search.units import LAW_SCENES
 from planeproof.search.steering import SHRINKING_SECONDS
+from planeproof.search.units import LAW_SCENES
 from tests.search.wrong import DeclinesSecond, DeclinesThreeCells
 
 SMALL = 60.0

@@ -14,10 +14,15 @@ from planeproof.command.interrupting import Interruption
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
 from planeproof.command.refusing import refusing, writing
+from planeproof.command.reporting import from_record, write_report
 from planeproof.command.steps import MISSING, has_solver
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from planeproof.contract import Rule
+    from planeproof.judge import Verdict
+    from planeproof.judge.expected import Expected
 
 SCENES = 2000
 """Scenes that are played unless something else is asked for."""
@@ -76,6 +81,18 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
     metavar="STEPS",
     help="Observe too whether it takes the steps of STEPS (package.module:Name or file.py:Name), which are proved.",
 )
+@click.option(
+    "--report",
+    type=click.Path(path_type=Path),
+    metavar="DIR",
+    help="Write a report too: a page to look at, the record, JUnit XML, SARIF and a summary in Markdown.",
+)
+@click.option(
+    "--expected",
+    type=click.Path(path_type=Path),
+    metavar="FILE.toml",
+    help="List of failures that are expected, each with rule, saved case, reason and the day until which it may stand.",
+)
 @campaign_options
 @click.option("--quiet", is_flag=True, help="No progress.")
 def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed over by click
@@ -89,6 +106,8 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     as_given: bool,
     cases: Path,
     conforms: str | None,
+    report: Path | None,
+    expected: Path | None,
     quiet: bool,
     **shared: Any,  # noqa: ANN401 -- of many types, as click has it
 ) -> int:
@@ -97,10 +116,7 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     The exit code says what came of it: 0 PASS, 1 FAIL, 2 UNKNOWN, 3 VACUOUS, 4 CANDIDATE ERROR, 5 HUNG. With
     --conforms, a burst that is no step of STEPS makes UNKNOWN of what would pass.
     """
-    if scenes is not None and seconds is not None:
-        raise click.UsageError("--scenes and --seconds are both given: leave one of them out")
-    if conforms is not None and as_given:
-        raise click.UsageError("--conforms observes small relatives, and --as-given plays none: leave one of them out")
+    _require(scenes=scenes, seconds=seconds, conforms=conforms, as_given=as_given)
     campaign = Campaign(**shared)
     rules = _rules(only)
     if conforms is not None and not has_solver():
@@ -114,6 +130,7 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     from planeproof.report import verdict_lines
     from planeproof.search import check as search
 
+    entries = _expected(expected)
     given, verdict = (TargetError, MachineFileError), None
     seed = campaign.seed(seed)
     if not quiet:
@@ -137,6 +154,7 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
                 as_given=as_given,
                 cases=cases,
                 watcher=watcher,
+                expected=entries,
                 **shared,
             )
     except KeyboardInterrupt:
@@ -150,8 +168,31 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     if conforming is not None:
         with Interruption(), writing(cases, "--cases folder"):
             verdict, besides = conforming.observed(verdict, cases)
+    verdict = from_record(verdict)
     show(verdict_lines(verdict, besides=besides))
+    if report is not None:
+        _write(verdict, report)
     return int(verdict.outcome.value)
+
+
+def _require(*, scenes: int | None, seconds: float | None, conforms: str | None, as_given: bool) -> None:
+    if scenes is not None and seconds is not None:
+        raise click.UsageError("--scenes and --seconds are both given: leave one of them out")
+    if conforms is not None and as_given:
+        raise click.UsageError("--conforms observes small relatives, and --as-given plays none: leave one of them out")
+
+
+def _write(verdict: "Verdict", report: Path) -> None:
+    with writing(report, "--report folder"):
+        write_report(verdict, report)
+    click.echo(f"planeproof: the report is in {report}: look at {report / 'index.html'}", err=True)
+
+
+def _expected(file: Path | None) -> "Sequence[Expected]":
+    from planeproof.search.expected import ExpectedFileError, read_expected
+
+    with refusing(ExpectedFileError):
+        return () if file is None else read_expected(file)
 
 
 def _rules(names: tuple[str, ...]) -> "list[Rule]":

@@ -13,6 +13,7 @@ from planeproof.command.exhaust import exhaust
 from planeproof.command.machines import machines
 from planeproof.command.new import new
 from planeproof.command.pictures import pictures
+from planeproof.command.power import power
 from planeproof.command.prove import prove
 from planeproof.command.replay import replay
 from planeproof.command.rules import rules
@@ -62,5 +63,5 @@ def main() -> None:
     """
 
 
-for command in (check, exhaust, compare, replay, pictures, rules, machines, ways, prove, new):
+for command in (check, exhaust, compare, power, replay, pictures, rules, machines, ways, prove, new):
     main.add_command(command)

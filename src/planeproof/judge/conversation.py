@@ -144,7 +144,9 @@ class Conversation:
         if marked is not None:
             raise NotDuplicable(f"it keeps something on the {marked} that it was given")
         lent = {id(value): value for loan in self._loans.values() for value in loan.held}
-        lent[id(self.machine.tile_bits)] = self.machine.tile_bits  # one for all machines alike, and as large as the rest
+        lent[id(self.machine.tile_bits)] = (
+            self.machine.tile_bits
+        )  # one for all machines alike, and as large as the rest
         return Halted(self, Duplicable.of(self._scheduler, lent))
 
     # --- what it returns ----------------------------------------------------------------------------------

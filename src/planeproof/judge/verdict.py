@@ -7,6 +7,7 @@ from enum import Enum
 from planeproof.contract import Rational, Rule, RuleClass, Scene
 from planeproof.judge.conversation import CandidateFault
 from planeproof.judge.edges import Edge
+from planeproof.judge.expected import Expected
 from planeproof.judge.play import Play
 from planeproof.judge.violation import Violation
 
@@ -60,6 +61,7 @@ class RuleStatus(Enum):
 
     KEPT = "kept"
     BROKEN = "broken"
+    EXPECTED = "expected"
     EXPOSED = "exposed"
     NOT_EXERCISED = "not exercised"
     NOT_APPLICABLE = "not applicable"
@@ -182,6 +184,7 @@ class Verdict:
     """The answer of a check. ``outcomes`` are all that apply, the most serious first.
 
     ``edges``: how near the generated scenes came to each. ``source``: where the candidate is written, if that is known.
+    ``expected``: the failures that are let be, and entries of their list that can't stand.
     ``fault``: the candidate's own breach of the contract, if any; ``fault_scene``: the scene in which it happened;
     ``fault_case``: where that was saved.
     """
@@ -200,6 +203,7 @@ class Verdict:
     fault_scene: Scene | None = None
     source: Source | None = None
     edges: tuple[EdgeReport, ...] = ()
+    expected: tuple[Expected, ...] = ()
 
     @property
     def outcome(self) -> Outcome:

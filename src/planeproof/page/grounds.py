@@ -13,6 +13,7 @@ SIGNS = {
     RuleStatus.KEPT: "✓",
     RuleStatus.BROKEN: "✕",
     RuleStatus.EXPOSED: "△",
+    RuleStatus.EXPECTED: "◇",
     RuleStatus.NOT_EXERCISED: "○",
     RuleStatus.NOT_APPLICABLE: "·",
 }

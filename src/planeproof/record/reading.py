@@ -27,6 +27,7 @@ from planeproof.judge import (
     play,
 )
 from planeproof.judge.edges import edge
+from planeproof.judge.expected import Expected
 from planeproof.machines.complaint import complaint
 from planeproof.machines.wire import read_cycles
 from planeproof.record.scripted import Scripted
@@ -35,6 +36,7 @@ from planeproof.record.wire import (
     BasisWire,
     BurstWire,
     EdgeWire,
+    ExpectedWire,
     FaultWire,
     FindingWire,
     PlayWire,
@@ -122,6 +124,7 @@ def _verdict(wire: RecordWire, file: str) -> Verdict:
         findings=tuple(_finding(finding, file) for finding in wire.findings),
         edges=tuple(_edge(each) for each in wire.edges),
         costs=tuple(Cost(**msgspec.structs.asdict(cost)) for cost in wire.costs),
+        expected=tuple(_expected(entry) for entry in wire.expected),
         fault=None if fault is None else _fault(fault),
         fault_case=None if fault is None else fault.case,
         fault_scene=None if fault is None or fault.scene is None else case_of(fault.scene, file).scene,
@@ -146,6 +149,10 @@ def _rule(wire: RuleWire) -> RuleReport:
 
 def _edge(wire: EdgeWire) -> EdgeReport:
     return EdgeReport(edge=edge(wire.id), scenes=wire.scenes, admitting=wire.admitting, least=_plain(wire.least))
+
+
+def _expected(wire: ExpectedWire) -> Expected:
+    return Expected(**msgspec.structs.asdict(wire) | {"rule": rule(wire.rule)})
 
 
 def _fault(wire: FaultWire) -> CandidateFault:

@@ -1,6 +1,7 @@
 """The written form of a record. What a field means is said where the value is defined that it is written from."""
 
 import json
+from datetime import date
 from typing import Annotated, Any
 
 import msgspec
@@ -145,6 +146,18 @@ class SourceWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
     line: int
 
 
+class ExpectedWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """`planeproof.judge.expected.Expected`."""
+
+    place: str
+    target: str
+    rule: str
+    case: str
+    reason: str
+    expires: date
+    wrong: str | None
+
+
 class RecordWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """`planeproof.judge.Verdict`. ``closing`` is the SHA-256 of the rest, as it is written without it."""
 
@@ -162,6 +175,7 @@ class RecordWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
     findings: tuple[FindingWire, ...]
     edges: tuple[EdgeWire, ...]
     costs: tuple[CostWire, ...]
+    expected: tuple[ExpectedWire, ...] = ()
     fault: FaultWire | None
     closing: str
 

@@ -27,6 +27,7 @@ from planeproof.record.wire import (
     BurstWire,
     CostWire,
     EdgeWire,
+    ExpectedWire,
     FaultWire,
     FindingWire,
     PlayWire,
@@ -65,6 +66,7 @@ def _record(verdict: Verdict) -> RecordWire:
         findings=tuple(_finding(finding) for finding in verdict.findings),
         edges=tuple(_edge(report) for report in verdict.edges),
         costs=tuple(_cost(cost) for cost in verdict.costs),
+        expected=tuple(ExpectedWire(**vars(entry) | {"rule": entry.rule.id}) for entry in verdict.expected),
         fault=_fault(verdict),
         closing="",
     )

@@ -96,6 +96,8 @@ def _state(report: RuleReport, *, cut_short: bool) -> str:
         return f"EXPOSED: {_exposed(report)}"
     if report.status is RuleStatus.BROKEN:
         return "BROKEN"
+    if report.status is RuleStatus.EXPECTED:
+        return "broken, which is expected and let be until a date"
     if report.status is RuleStatus.NOT_EXERCISED:
         return "not exercised" + (" before the check ended" if cut_short else ": nothing is known of it")
     if report.status is RuleStatus.NOT_APPLICABLE:

@@ -47,7 +47,7 @@ def _call(fault: CandidateFault) -> str:
         return f"in {fault.method}, in refresh {fault.refresh}"
     if fault.method == "start":
         return "in start, in the set-up, display off"
-    if fault.trace or isinstance(fault, CandidateHung):
+    if fault.trace or (isinstance(fault, CandidateHung) and " " not in fault.method):
         return "when the scheduler was made, before any method of it was called"
     return "before the set-up" if " " not in fault.method else f"in no one call: it concerns {fault.method}"
 

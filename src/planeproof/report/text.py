@@ -10,6 +10,7 @@ from planeproof.contract import Scene
 from planeproof.contract.rules import RULES
 from planeproof.judge import CandidateFault, Finding, Outcome, Play, Profile, RuleReport, RuleStatus, Verdict
 from planeproof.report.evidence import basis_lines, cost_lines, edge_lines, rule_table
+from planeproof.report.expected import expected_lines
 from planeproof.report.fault import fault_lines
 from planeproof.report.figures import counted, listed, wrapped
 from planeproof.report.refreshes import Trace
@@ -145,6 +146,8 @@ def _remedy(others: list[str]) -> str:
 
 
 def _rest(verdict: Verdict) -> Iterator[list[str]]:
+    if verdict.expected:
+        yield ["What is expected", *expected_lines(verdict.expected)]
     yield ["What this rests on", *basis_lines(verdict)]
     yield ["The rules", *rule_table(verdict)]
     if verdict.edges and not verdict.findings and verdict.fault is None:

@@ -3,15 +3,18 @@
 import math
 import time
 from collections.abc import Callable, Collection, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from datetime import date
 from itertools import count
 from pathlib import Path
 
 from planeproof.contract import RULES, Machine, Rule, Scheduler
 from planeproof.judge import Basis, Profile, Source, Strength, Verdict
 from planeproof.judge.conversation import CALL_SECONDS
+from planeproof.judge.expected import Expected
 from planeproof.machines import read_machine
 from planeproof.search.cluster import Cluster
+from planeproof.search.expected import excused, held
 from planeproof.search.journal import Journal
 from planeproof.search.order import Order
 from planeproof.search.smaller import make_smaller, show_as_given
@@ -55,6 +58,8 @@ def check(
     cluster: str | None = None,
     journal: Path | None = None,
     examples: str | None = None,
+    expected: Sequence[Expected] = (),
+    today: date | None = None,
 ) -> Verdict:
     """Check a candidate against the rules, and give a verdict.
 
@@ -74,6 +79,9 @@ def check(
     (``redis://...``), where Hypothesis keeps what it finds; what is there of the same candidate is tried first, so
     that the seed alone does not repeat the check any more.
 
+    ``expected``: failures to let be, as `planeproof.search.expected.read_expected` reads them; each is first held to
+    its own case as of ``today`` (default: the computer's date).
+
     Raises `planeproof.hosts.TargetError`, `planeproof.machines.MachineFileError`, `JournalError` for a journal of
     something else, `ClusterError` and `ExamplesError` for a cluster and a server that can't be used, `ValueError` for
     limits or an empty list of machines, `OSError` where ``cases``, ``journal`` or ``examples`` can't be written. What a
@@ -91,6 +99,8 @@ def check(
         examples=examples,
     )
     _require(order, jobs, cluster)
+    entries = held(expected, order.trial(), today=today or date.today())
+    order = replace(order, excused=excused(entries))
     limits = Limits(scenes=scenes, seconds=seconds)
     if cases is not None:
         cases.mkdir(parents=True, exist_ok=True)
@@ -104,6 +114,7 @@ def check(
         cases=cases,
         journal=Journal.none() if journal is None else Journal.of(journal, order),
         watcher=watcher or NoWatcher(),
+        expected=entries,
     )
     return run.verdict()
 
@@ -135,6 +146,7 @@ class _Run:
     cases: Path | None
     journal: Journal
     watcher: Watcher
+    expected: tuple[Expected, ...]
     basis: dict[Stage, Basis] = field(default_factory=dict)
     over: set[Stage] = field(default_factory=set)
     steps: dict[Stage, Steps] = field(default_factory=dict)
@@ -163,6 +175,7 @@ class _Run:
             seed=self.order.seed,
             basis=tuple(self.basis.values()),
             source=None if written is None else Source(file=written[0], line=written[1]),
+            expected=self.expected,
         )
 
     def _workers(self, here: Here) -> Workers:

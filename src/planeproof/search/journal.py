@@ -149,6 +149,7 @@ def _head(order: Order) -> dict[str, Any]:
         "source": _digest_of_source(order),
         "machines": [f"{machine.name} {_digest(_written(machine))}" for machine in order.machines],
         "rules": [rule.id for rule in RULES if rule in order.asked],
+        "excused": [rule.id for rule in RULES if rule in order.excused],
         "profile": order.profile.value,
         "seed": order.seed,
         "as_given": order.as_given,

@@ -25,8 +25,8 @@ def draw(machine: Machine, purpose: str, number: int, *, seed: int, as_given: bo
 class Order:
     """A check as it was asked for: ``target`` on ``machines``, judged by the rules ``asked`` for under ``profile``.
 
-    ``examples``: where what other runs have found is kept, see `planeproof.search.examples`. An order can be pickled;
-    the candidate is then loaded anew where it arrives.
+    ``excused``: see `Trial`. ``examples``: where what other runs have found is kept, see
+    `planeproof.search.examples`. An order can be pickled; the candidate is then loaded anew where it arrives.
     """
 
     target: str | Callable[[], Scheduler]
@@ -37,6 +37,7 @@ class Order:
     seed: int
     as_given: bool
     examples: str | None = None
+    excused: frozenset[Rule] = frozenset()
 
     @cached_property
     def candidate(self) -> Candidate:
@@ -67,6 +68,7 @@ class Order:
             asked=self.asked,
             profile=self.profile,
             call_seconds=self.call_seconds,
+            excused=self.excused,
             time_left=time_left,
             cases=cases,
             told=told,

@@ -42,16 +42,21 @@ class Tally:
         """Whether something was found, so that more scenes can't change the outcome."""
         return bool(self.smallest) or self.fault is not None
 
-    def add(self, play: Play, *, asked: frozenset[Rule], failing: frozenset[Rule]) -> None:
-        """Add what one scene has shown, judged by the rules ``asked`` for, of which breaking the ``failing`` counts."""
+    def add(
+        self, play: Play, *, asked: frozenset[Rule], failing: frozenset[Rule], excused: frozenset[Rule] = frozenset()
+    ) -> None:
+        """Add what one scene has shown, judged by the rules ``asked`` for, of which breaking the ``failing`` counts.
+
+        Unless one of the ``excused`` is broken first: what follows from that is excused too.
+        """
         self.exercised |= play.exercised
-        self.broken |= failing & play.counts.keys()
         self.applicable |= asked - not_applicable(play.scene)
         for violation in play.violations:
             if violation.rule in asked - failing and violation.margin is not None:
                 self._spare(violation.rule, violation.margin)
         broken = play.first(failing)
-        if broken is not None:
+        if broken is not None and broken.rule not in excused:
+            self.broken |= failing & play.counts.keys()
             self.after.setdefault(broken.rule, self.played)
             self._keep(broken.rule, play)
 

@@ -33,10 +33,11 @@ Shown = Rule | CandidateFault
 class Trial(Tally):
     """One candidate under trial: a tally that plays.
 
-    ``asked``: the rules asked for. ``call_seconds``: after which a call counts as hung; less where ``time_left`` and
-    `GRACE_SECONDS` come to less. ``cases``: folder for the scene that is being played; ``told``: of that scene too.
-    ``last``: the last play, None where the candidate broke the contract in it. ``given``: for each rule the smallest
-    play on a machine as given, where one was looked for and found.
+    ``asked``: the rules asked for; ``excused``: those of them that are let be where they are broken first.
+    ``call_seconds``: after which a call counts as hung; less where ``time_left`` and `GRACE_SECONDS` come to less.
+    ``cases``: folder for the scene that is being played; ``told``: of that scene too. ``last``: the last play, None
+    where the candidate broke the contract in it. ``given``: for each rule the smallest play on a machine as given,
+    where one was looked for and found.
     """
 
     name: str
@@ -44,6 +45,7 @@ class Trial(Tally):
     asked: frozenset[Rule]
     profile: Profile
     call_seconds: float
+    excused: frozenset[Rule] = frozenset()
     time_left: Callable[[], float] = lambda: math.inf
     cases: Path | None = None
     told: Callable[[Scene], None] | None = None
@@ -64,7 +66,7 @@ class Trial(Tally):
         if isinstance(result, CandidateFault):
             return result
         broken = result.first(self._failing)
-        return None if broken is None else broken.rule
+        return None if broken is None or broken.rule in self.excused else broken.rule
 
     def anew(self) -> "Trial":
         """A trial of the same candidate in which nothing has been played."""
@@ -74,6 +76,7 @@ class Trial(Tally):
             asked=self.asked,
             profile=self.profile,
             call_seconds=self.call_seconds,
+            excused=self.excused,
             time_left=self.time_left,
             cases=self.cases,
         )
@@ -93,7 +96,7 @@ class Trial(Tally):
             self.blame(fault, scene)
             return fault
         self.last = result
-        self.add(result, asked=self.asked, failing=self._failing)
+        self.add(result, asked=self.asked, failing=self._failing, excused=self.excused)
         return result
 
     def _announce(self, scene: Scene) -> None:

@@ -16,6 +16,7 @@ from planeproof.judge import (
     by_seriousness,
 )
 from planeproof.judge.edges import EDGES, Edge
+from planeproof.judge.expected import Expected
 from planeproof.judge.reached import Reached, hardly_exercised
 from planeproof.scenes.cases import Case, Found, save_case
 from planeproof.search.size import size
@@ -23,7 +24,13 @@ from planeproof.search.trial import Trial
 
 
 def verdict_of(
-    trial: Trial, *, machines: tuple[str, ...], seed: int, basis: tuple[Basis, ...], source: Source | None = None
+    trial: Trial,
+    *,
+    machines: tuple[str, ...],
+    seed: int,
+    basis: tuple[Basis, ...],
+    source: Source | None = None,
+    expected: tuple[Expected, ...] = (),
 ) -> Verdict:
     """The verdict; the scenes of its findings are saved, where the trial saves cases."""
     judged = {rule for rule in trial.asked & trial.applicable if trial.profile.fails_on(rule)}
@@ -38,7 +45,7 @@ def verdict_of(
         machines=machines,
         profile=trial.profile,
         seed=seed,
-        outcomes=by_seriousness(_outcomes(trial, rules, basis)),
+        outcomes=by_seriousness(_outcomes(trial, rules, basis, expected)),
         basis=basis,
         rules=rules,
         findings=findings,
@@ -48,6 +55,7 @@ def verdict_of(
         fault_scene=trial.fault_scene,
         source=source,
         edges=_edges(trial.reached),
+        expected=expected,
     )
 
 
@@ -63,11 +71,13 @@ def _edges(reached: Reached) -> tuple[EdgeReport, ...]:
     )
 
 
-def _outcomes(trial: Trial, rules: tuple[RuleReport, ...], basis: tuple[Basis, ...]) -> list[Outcome]:
+def _outcomes(
+    trial: Trial, rules: tuple[RuleReport, ...], basis: tuple[Basis, ...], expected: tuple[Expected, ...]
+) -> list[Outcome]:
     outcomes = []
     if trial.fault is not None:
         outcomes.append(Outcome.HUNG if isinstance(trial.fault, CandidateHung) else Outcome.CANDIDATE_ERROR)
-    if trial.smallest:
+    if trial.smallest or any(entry.wrong is not None for entry in expected):
         outcomes.append(Outcome.FAIL)
     # A search that stopped at a finding has not had the time to exercise every rule.
     judged = {report.status for report in rules if trial.profile.fails_on(report.rule)}
@@ -85,6 +95,8 @@ def _report(trial: Trial, rule: Rule, missed: tuple[Edge, ...]) -> RuleReport:
 
 
 def _status(trial: Trial, rule: Rule, missed: tuple[Edge, ...]) -> RuleStatus:
+    if rule in trial.excused:
+        return RuleStatus.EXPECTED
     if rule in trial.broken:
         return RuleStatus.BROKEN
     if rule in trial.margins:

@@ -9,6 +9,7 @@ from xml.etree import ElementTree as ET
 
 from planeproof.judge import Finding, Outcome, RuleReport, RuleStatus, Verdict
 from planeproof.report.evidence import basis_sentence, rule_state
+from planeproof.report.expected import expected_sentence
 from planeproof.report.fault import fault_lines
 from planeproof.report.story import finding_lines
 from planeproof.report.text import OPENINGS, not_exercised, verdict_lines
@@ -22,7 +23,8 @@ _NOT_JUDGED = (Outcome.CANDIDATE_ERROR, Outcome.HUNG)
 
 def junit_xml(verdict: Verdict) -> bytes:
     """The verdict as JUnit XML, in UTF-8."""
-    cases = [_contract(verdict), *(_rule(verdict, report) for report in verdict.rules), _whole(verdict)]
+    rules = [_rule(verdict, report) for report in verdict.rules]
+    cases = [_contract(verdict), *rules, *_entries(verdict), _whole(verdict)]
     failures = sum(case.find("failure") is not None for case in cases)
     errors = sum(case.find("error") is not None for case in cases)
     counts = {"tests": str(len(cases)), "failures": str(failures), "errors": str(errors)}
@@ -78,6 +80,19 @@ def _rule(verdict: Verdict, report: RuleReport) -> ET.Element:
         return _say(case, "error", state, not_exercised(report), what="VACUOUS")
     ET.SubElement(case, "system-out").text = _fit(state)
     return case
+
+
+def _entries(verdict: Verdict) -> list[ET.Element]:
+    """A case for each entry of a list of expected failures; one that can't stand fails."""
+    cases = []
+    for entry in verdict.expected:
+        case, said = _case(verdict, f"expected: {_fit(entry.place)}"), expected_sentence(entry)
+        if entry.wrong is not None:
+            _say(case, "failure", entry.wrong, said, what="FAIL")
+        else:
+            ET.SubElement(case, "system-out").text = _fit(said)
+        cases.append(case)
+    return cases
 
 
 def _story(finding: Finding) -> str:

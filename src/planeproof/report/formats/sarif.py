@@ -11,7 +11,9 @@ from typing import Any
 
 from planeproof.contract import RULES, Rule, RuleClass
 from planeproof.judge import Finding, Outcome, RuleReport, RuleStatus, Verdict
+from planeproof.judge.expected import Expected
 from planeproof.report.evidence import basis_sentence, rule_state
+from planeproof.report.expected import expected_sentence
 from planeproof.report.story import finding_lines
 from planeproof.report.text import OPENINGS, not_exercised
 
@@ -35,6 +37,7 @@ def sarif_log(verdict: Verdict) -> str:
     """The verdict as the text of a SARIF log."""
     results = [_result(verdict, finding) for finding in verdict.findings]
     results += [_exposed(verdict, report) for report in verdict.rules if report.status is RuleStatus.EXPOSED]
+    results += [_entry(verdict, entry) for entry in verdict.expected]
     results += [_own(verdict, outcome) for outcome in verdict.outcomes if outcome in _OWN_IDS]
     run = {
         "tool": {"driver": _driver()},
@@ -102,6 +105,21 @@ def _exposed(verdict: Verdict, report: RuleReport) -> dict[str, Any]:
         "message": {"text": f"{report.rule.statement} {rule_state(verdict, report)}."},
         "locations": _locations(verdict),
     }
+
+
+def _entry(verdict: Verdict, entry: Expected) -> dict[str, Any]:
+    """An expected failure is a result that is suppressed, with its reason; an entry that can't stand is an error."""
+    result: dict[str, Any] = {
+        "ruleId": entry.rule.id,
+        "ruleIndex": RULES.index(entry.rule),
+        "level": "error",
+        "message": {"text": expected_sentence(entry)},
+        "locations": _locations(verdict),
+    }
+    if entry.wrong is None:
+        until = f"{entry.reason} (until {entry.expires})"
+        result["suppressions"] = [{"kind": "external", "status": "accepted", "justification": until}]
+    return result
 
 
 def _own(verdict: Verdict, outcome: Outcome) -> dict[str, Any]:
