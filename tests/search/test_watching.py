@@ -8,6 +8,7 @@ import pytest
 from planeproof.candidates.reference import Fresh
 from planeproof.hosts import TargetError
 from planeproof.machines import MachineFileError, read_machine
+from planeproof.scenes.edges import edge_scenes
 from planeproof.search import check
 from tests.search.wrong import DeclinesSecond
 
@@ -30,25 +31,27 @@ class Notes:
 
 
 def test_every_stage_counts_up_to_its_total() -> None:
-    """Laws, steered, independent, at the limit, crystals, in this order; steps count up and end at the total."""
+    """Laws, at the limit, edges, cuts, steered, independent, crystals; steps count up and end at the total, if any."""
     notes = Notes()
-    check(Fresh, machines=[VITRINE, read_machine("long-frieze")], scenes=21, watcher=notes)
-    assert [(total, steps[-1:]) for _, total, steps in notes.stages[1:]] == [
-        (10, [10]),
-        (11, [11]),
-        (2, [2]),
-        (12, [12]),
-    ]
+    machines = [VITRINE, read_machine("long-frieze")]
+    check(Fresh, machines=machines, scenes=21, watcher=notes)
+    edges = sum(len(edge_scenes(machine)) for machine in machines)
+    totals = [total for _, total, _ in notes.stages]
+    assert totals == [None, 4, edges, None, 10, 11, 12]
+    assert [steps[-1] for _, total, steps in notes.stages if total is not None] == [4, edges, 10, 11, 12]
     assert all(steps == list(range(1, len(steps) + 1)) for _, _, steps in notes.stages)
-    words = ("laws", "Hypothesis", "independently", "must be shown", "crystals")
-    assert [word in name for word, (name, _, _) in zip(words, notes.stages, strict=True)] == [True] * 5
+    words = ("laws", "as many cells", "edges", "cut at a byte", "Hypothesis", "independently", "crystals")
+    assert [word in name for word, (name, _, _) in zip(words, notes.stages, strict=True)] == [True] * len(words)
 
 
 def test_a_finding_ends_the_search_and_begins_the_shrinking() -> None:
     """Then the stage is told in which what was found is made smaller, and no stage after it."""
     notes = Notes()
     check(DeclinesSecond, machines=[VITRINE], scenes=20, watcher=notes)
-    assert [name for name, _, _ in notes.stages][-1] == "making what was found smaller"
+    assert [name for name, _, _ in notes.stages][-2:] == [
+        "making what was found smaller",
+        "showing it on the machine as given",
+    ]
     assert not any("crystals" in name for name, _, _ in notes.stages)
 
 
@@ -56,7 +59,7 @@ def test_with_a_time_limit_no_total_is_made_up() -> None:
     """Where only the clock ends a stage, its total is None."""
     notes = Notes()
     check(Fresh, machines=[VITRINE], seconds=0.01, watcher=notes)
-    assert [total for _, total, _ in notes.stages] == [None, None, None, 1, 6]
+    assert [total for _, total, _ in notes.stages] == [None, 2, len(edge_scenes(VITRINE)), None, None, None, 6]
 
 
 REFUSED: tuple[tuple[dict[str, Any], type[Exception], str], ...] = (

@@ -18,8 +18,8 @@ STEERED_AT_A_TIME = 250
 INDEPENDENT_AT_A_TIME = 100
 """Scenes of one unit that is drawn independently."""
 
-STEERED_SHARE = 0.5
-"""With a time limit, when the steered search must be over, as a share of it."""
+EDGES_SHARE, CUTS_SHARE, STEERED_SHARE = 0.15, 0.3, 0.6
+"""With a time limit, when each of these stages must be over, as a share of it; the rest is for independent draws."""
 
 
 _FIRST = ", those that other runs have found tried first"
@@ -158,6 +158,7 @@ def _edges(order: Order) -> Plan:
         source="scenes at stated edges, supplied by a solver, on the machines as given and on small relatives",
         total=sum(scenes),
         units=lambda: _each(Stage.EDGES, scenes),
+        share=EDGES_SHARE,
     )
 
 
@@ -169,6 +170,7 @@ def _cuts(order: Order) -> Plan:
         source=f"{_recipes(order)}, undisturbed and again with a blanking lost, or cut at a byte",
         total=None,
         units=lambda: _each(Stage.CUTS, [scenes] * len(order.machines)),
+        share=CUTS_SHARE,
     )
 
 
