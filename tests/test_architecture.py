@@ -48,7 +48,7 @@ UNBOUND = {"command", "__init__", "__main__"}
 THIRD_PARTY: dict[str, set[str]] = {"contract": {"numpy"}}
 """Package -> all that it may import from elsewhere, where that is limited."""
 
-OWNED = {"z3": "spec", "PIL": "pictures", "jinja2": "page"}
+OWNED = {"z3": "spec", "jinja2": "page"}
 """Library -> the only package that may import it."""
 
 

@@ -21,7 +21,7 @@ class Ends(Fresh):
 def ended(folder: Path, ending: str, *arguments: str) -> "subprocess.CompletedProcess[str]":
     """`planeproof check` of a scheduler whose blanking ends like this, in ``folder``."""
     (folder / "ends.py").write_text(ENDS.format(ending=ending), encoding="utf-8")
-    line = [sys.executable, "-m", "planeproof", "check", "ends.py:Ends", "--quiet", "--scenes", "20", *arguments]
+    line = [sys.executable, "-m", "planeproof", "check", "ends.py:Ends", "--quiet", "--scenes", "150", *arguments]
     return subprocess.run(line, cwd=folder, capture_output=True, text=True, check=False)
 
 
