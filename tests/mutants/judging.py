@@ -27,6 +27,9 @@ MORE_MEMORY = 2 << 30
 """Bytes that a mutant may take beside what was there already: some count to the end of the world."""
 
 
+_HELD = Path("/proc/self/statm")
+
+
 class Fate(Enum):
     """What becomes of a mutant. The order is that of the summary."""
 
@@ -143,9 +146,12 @@ def _exercised(said: Iterable[Said]) -> frozenset[Rule]:
 
 @contextmanager
 def _bounded_memory() -> Iterator[None]:
-    """Within, the process may take `MORE_MEMORY` more than it has: where that is limited, an error comes of it."""
+    """Within, the process may take `MORE_MEMORY` more than it has, where the system tells how much that is."""
+    if not _HELD.exists():
+        yield
+        return
     before, hard = resource.getrlimit(resource.RLIMIT_AS)
-    pages = int(Path("/proc/self/statm").read_text("ascii").split()[0])
+    pages = int(_HELD.read_text("ascii").split()[0])
     resource.setrlimit(resource.RLIMIT_AS, (pages * resource.getpagesize() + MORE_MEMORY, hard))
     try:
         yield
