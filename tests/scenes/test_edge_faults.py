@@ -35,6 +35,7 @@ NOT_FOUND = {
     "column-goes-on-along-the-row",
     "one-cycle-more",
     "passed-over-blanked",
+    "reveals-counted-in-a-byte",
     "split-in-place",
     "takes-more-than-half",
     "view-charged-as-memory",
