@@ -42,6 +42,6 @@ def test_every_violation_can_be_told(fault: Fault) -> None:
 
 
 def test_there_is_something_to_tell() -> None:
-    """The scenes above are not idle: most faults break a rule in them, also of those that need more than a few scenes."""
+    """The scenes above are not idle: most faults break a rule in them, though some need more scenes."""
     drawn = [any(play(scene_of(fault, number), fault.make).violations for number in range(SCENES)) for fault in ZOO]
     assert sum(drawn) >= len(ZOO) * 3 // 5
