@@ -22,7 +22,7 @@ SAMPLE: dict[str, tuple[int, int]] = {
     "tile-in-use-reused": (3, 3),  # history and tiles
     "declines-the-largest": (1, 80),  # a limit of the machine
     "taken-and-dropped": (2, 1),  # timing: sending must take more than one blanking
-    "full-blanking-assumed": (1, 0),  # a cut blanking
+    "full-blanking-assumed": (1, 1),  # a cut blanking
     "split-in-place": (2, 2),  # one side
     "packed-written-whole": (2, 2),  # packed storage
     "pool-not-split": (2, 2),  # a pool that is split

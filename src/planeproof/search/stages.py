@@ -6,11 +6,10 @@ from dataclasses import dataclass
 
 from planeproof.scenes.crystals import LONG as LONG_TURN
 from planeproof.scenes.crystals import crystal_scenes
-from planeproof.scenes.edges import edge_scenes
 from planeproof.scenes.full import LONG
 from planeproof.search.order import Order
 from planeproof.search.tally import Tally
-from planeproof.search.units import CUT_SCENES, LAW_SCENES, WHOLE_SCENES, Stage, Unit
+from planeproof.search.units import CUT_SCENES, LAW_SCENES, WHOLE_SCENES, Stage, Unit, edges_of
 
 STEERED_AT_A_TIME = 250
 """Scenes of one unit of the steered search, which begins with small scenes and learns from those it has played."""
@@ -141,17 +140,19 @@ def _parts(stage: Stage, total: int | None, size: int) -> Iterator[Unit]:
 
 
 def _full(order: Order) -> Plan:
+    many = "" if order.as_given else f", and {LONG} pictures, on small relatives"
+    each = 1 if order.as_given else 2
     return Plan(
         stage=Stage.FULL,
-        title="as many cells, and as many pictures",
-        source=f"as many cells as must be shown, on the machines as given, and {LONG} pictures, on small relatives",
-        total=2 * len(order.machines),
-        units=lambda: _each(Stage.FULL, [2] * len(order.machines)),
+        title="as many cells, and as many pictures" if many else "as many cells as must be shown",
+        source=f"as many cells as must be shown, on the machines as given{many}",
+        total=each * len(order.machines),
+        units=lambda: _each(Stage.FULL, [each] * len(order.machines)),
     )
 
 
 def _edges(order: Order) -> Plan:
-    scenes = [len(edge_scenes(machine)) for machine in order.machines]
+    scenes = [len(edges_of(order, machine)) for machine in order.machines]
     return Plan(
         stage=Stage.EDGES,
         title="scenes at the edges",

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from enum import Enum
 
-from planeproof.contract import Machine
+from planeproof.contract import Machine, Scene
 from planeproof.judge.distances import distances
 from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.edges import edge_scenes
@@ -160,16 +160,22 @@ def _independent(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
 
 def _full(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
     machine = unit.machine(order)
-    for make in (full_scene, long_scene):
+    for make in (full_scene,) if order.as_given else (full_scene, long_scene):
         if go_on() and trial.fault is None:
             trial.play(make(machine))
 
 
+def edges_of(order: Order, machine: Machine) -> list[Scene]:
+    """The edge scenes of a machine, without those on small relatives where it is to be played as given."""
+    scenes = [edge.scene for edge in edge_scenes(machine)]
+    return [scene for scene in scenes if scene.machine == machine] if order.as_given else scenes
+
+
 def _edges(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
-    for edge in edge_scenes(unit.machine(order)):
+    for scene in edges_of(order, unit.machine(order)):
         if not go_on():
             return
-        trial.play(edge.scene)
+        trial.play(scene)
         if trial.fault is not None:
             return
 
