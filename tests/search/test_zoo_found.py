@@ -10,8 +10,6 @@ MISSES = {
     # Two pictures would do, but only with three occupied cells: the way there leads over a bigger scene.
     "pairs-map-first": (4, 2),
     "seen-pattern-not-copied": (4, 2),
-    # One picture would do, but of two bytes in a cell; the smallest scene of two pictures has one byte in each.
-    "split-in-place": (2, 2),
     # A cell less costs less, so that another cut of the blanking would show it, and two things must change at once.
     "cleared-as-far-as-it-goes": (3, 2),
     "rest-of-burst-dropped": (1, 2),
