@@ -23,8 +23,8 @@ def test_the_table_is_printed_and_every_fault_is_caught() -> None:
 
 
 def test_a_survivor_is_told_by_the_exit_code() -> None:
-    """Two scenes are too few for what takes 771: 1. Without the engine that must find it nothing is said: 2."""
-    result = run("split-in-place", "--engine", "recipes", "--scenes", "2")
+    """A thousandth of a second is too short to find anything: 1. Without the engine that must find it: 2."""
+    result = run("split-in-place", "--engine", "recipes", "--seconds", "0.001")
     assert result.exit_code == 1
     assert "split-in-place: whole-reveal was found by recipes with 0 of 1 seeds" in result.stdout
     assert run("split-in-place", "--engine", "uniform", "--scenes", "2").exit_code == 2

@@ -45,7 +45,7 @@ def test_half_the_pool_can_be_shown_without_planes_or_pages_of_ones_own(name: st
 def test_in_place_is_right_to_the_eye_up_to_what_fits_one_blanking(name: str) -> None:
     """At full size, by profile `seen`: PASS up to that many cells, EXPOSED; one cell more need not fit any more."""
     machine = vitrine(name, IN_ONE_BLANKING[name])
-    verdict = check(InPlace, machines=machine, profile=Profile.SEEN, scenes=40, as_given=True)
+    verdict = check(InPlace, machines=machine, profile=Profile.SEEN, scenes=400, as_given=True)
     assert verdict.outcomes == (Outcome.PASS,)
     (exposed,) = [report for report in verdict.rules if report.rule is HIDDEN_WRITES]
     assert exposed.status is RuleStatus.EXPOSED

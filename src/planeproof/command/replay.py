@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import click
 
 from planeproof.command.printing import show
-from planeproof.command.refusing import refusing
+from planeproof.command.saved import candidate_for, loaded
 
 if TYPE_CHECKING:
     from planeproof.hosts import Candidate
@@ -23,25 +23,8 @@ def replay(case: str, target: str | None) -> int:
 
     The exit code says what was seen: 0 no rule broken, 1 FAIL, 4 CANDIDATE ERROR, 5 HUNG.
     """
-    saved = _loaded(case)
-    name = target or (saved.found.target if saved.found is not None else "")
-    if not name:
-        raise click.ClickException(f"{case} names no target: give one, planeproof replay {case} TARGET")
-    return _play_again(saved, case, _candidate(name), _profile(case, saved))
-
-
-def _loaded(case: str) -> "Case":
-    from planeproof.scenes.cases import CaseError, load_case
-
-    with refusing(CaseError):
-        return load_case(case)
-
-
-def _candidate(name: str) -> "Candidate":
-    from planeproof.hosts import TargetError, load
-
-    with refusing(TargetError):
-        return load(name)
+    saved = loaded(case)
+    return _play_again(saved, case, candidate_for(saved, case, target, "replay"), _profile(case, saved))
 
 
 def _profile(case: str, saved: "Case") -> "Profile":
