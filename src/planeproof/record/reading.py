@@ -125,7 +125,7 @@ def _verdict(wire: RecordWire, file: str) -> Verdict:
         edges=tuple(_edge(each) for each in wire.edges),
         costs=tuple(Cost(**msgspec.structs.asdict(cost)) for cost in wire.costs),
         expected=tuple(_expected(entry) for entry in wire.expected),
-        fault=None if fault is None else _fault(fault),
+        fault=None if fault is None else fault_of(fault),
         fault_case=None if fault is None else fault.case,
         fault_scene=None if fault is None or fault.scene is None else case_of(fault.scene, file).scene,
     )
@@ -155,7 +155,8 @@ def _expected(wire: ExpectedWire) -> Expected:
     return Expected(**msgspec.structs.asdict(wire) | {"rule": rule(wire.rule)})
 
 
-def _fault(wire: FaultWire) -> CandidateFault:
+def fault_of(wire: FaultWire) -> CandidateFault:
+    """The fault of a written form."""
     kind = CandidateHung if wire.hung else CandidateFault
     return kind(wire.method, wire.refresh, wire.said, wire.advice, wire.trace)
 

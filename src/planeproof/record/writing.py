@@ -10,6 +10,7 @@ import msgspec
 from planeproof.contract import Burst, Rational, Scene
 from planeproof.judge import (
     Basis,
+    CandidateFault,
     CandidateHung,
     Cost,
     EdgeReport,
@@ -50,7 +51,7 @@ def write_record(verdict: Verdict) -> bytes:
 
 
 def _record(verdict: Verdict) -> RecordWire:
-    source = verdict.source
+    source, fault = verdict.source, verdict.fault
     return RecordWire(
         planeproof_record=VERSION,
         made_by=f"planeproof {version('planeproof')}",
@@ -65,9 +66,9 @@ def _record(verdict: Verdict) -> RecordWire:
         rules=tuple(_rule(report) for report in verdict.rules),
         findings=tuple(_finding(finding) for finding in verdict.findings),
         edges=tuple(_edge(report) for report in verdict.edges),
-        costs=tuple(_cost(cost) for cost in verdict.costs),
+        costs=tuple(cost_wire(cost) for cost in verdict.costs),
         expected=tuple(ExpectedWire(**vars(entry) | {"rule": entry.rule.id}) for entry in verdict.expected),
-        fault=_fault(verdict),
+        fault=None if fault is None else fault_wire(fault, verdict.fault_scene, verdict.fault_case),
         closing="",
     )
 
@@ -111,7 +112,8 @@ def _edge(report: EdgeReport) -> EdgeWire:
     )
 
 
-def _cost(cost: Cost) -> CostWire:
+def cost_wire(cost: Cost) -> CostWire:
+    """The written form of a cost."""
     return CostWire(**vars(cost))
 
 
@@ -131,14 +133,15 @@ def _finding(finding: Finding) -> FindingWire:
 def play_wire(play: Play) -> PlayWire:
     """The written form of a play."""
     return PlayWire(
-        scene=_scene(play.scene),
+        scene=scene_wire(play.scene),
         set_up=_bursts(play.set_up),
         refreshes=tuple(_refresh(refresh) for refresh in play.refreshes),
         violations=tuple(_violation(violation) for violation in play.violations),
     )
 
 
-def _scene(scene: Scene) -> CaseWire:
+def scene_wire(scene: Scene) -> CaseWire:
+    """The written form of a scene."""
     return case_wire(Case(scene=scene))
 
 
@@ -174,10 +177,8 @@ def _violation(violation: Violation) -> ViolationWire:
     )
 
 
-def _fault(verdict: Verdict) -> FaultWire | None:
-    fault = verdict.fault
-    if fault is None:
-        return None
+def fault_wire(fault: CandidateFault, scene: Scene | None, case: str | None = None) -> FaultWire:
+    """The written form of a candidate's fault, the scene in which it happened, and where that was saved."""
     return FaultWire(
         hung=isinstance(fault, CandidateHung),
         method=fault.method,
@@ -185,8 +186,8 @@ def _fault(verdict: Verdict) -> FaultWire | None:
         said=fault.said,
         advice=fault.advice,
         trace=fault.trace,
-        case=verdict.fault_case,
-        scene=None if verdict.fault_scene is None else _scene(verdict.fault_scene),
+        case=case,
+        scene=None if scene is None else scene_wire(scene),
     )
 
 

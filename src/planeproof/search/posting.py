@@ -10,11 +10,14 @@ from fractions import Fraction
 import msgspec
 
 from planeproof.contract import RULES, Rational, Rule, Scene, rule
-from planeproof.judge import CandidateFault, CandidateHung, Cost
+from planeproof.judge import CandidateFault, Cost
 from planeproof.judge.edges import edge
 from planeproof.judge.reached import Reached
 from planeproof.machines.wire import Cycles, read_cycles, write_cycles
-from planeproof.scenes.cases import Case, decode_case, encode_case
+from planeproof.record.reading import fault_of
+from planeproof.record.wire import CostWire, FaultWire
+from planeproof.record.writing import cost_wire, fault_wire, scene_wire
+from planeproof.scenes.cases import CaseWire, case_of
 from planeproof.search.residual import Behaviours
 from planeproof.search.tally import Tally
 from planeproof.search.trial import Trial
@@ -22,35 +25,11 @@ from planeproof.search.trial import Trial
 _UNLIKE = "Make it deterministic: no clock, no randomness, nothing that differs from one process to the next."
 
 
-class FaultWire(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """`CandidateFault`, and the scene in which it happened."""
-
-    hung: bool
-    method: str
-    refresh: int
-    said: str
-    advice: str
-    trace: str
-    scene: msgspec.Raw
-
-
-class CostWire(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """`Cost`."""
-
-    machine: str
-    shown: int
-    refreshes_each: float
-    bytes_each: float
-    fullest: float
-    longest_wait: int
-    patience: int
-
-
 class TallyWire(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """`Tally`: rules by their ids, and of the smallest plays the scenes."""
 
     played: int
-    smallest: dict[str, msgspec.Raw]
+    smallest: dict[str, CaseWire]
     after: dict[str, int]
     broken: tuple[str, ...]
     exercised: tuple[str, ...]
@@ -70,19 +49,19 @@ def posted(tally: Tally) -> bytes:
     fault = tally.fault
     wire = TallyWire(
         played=tally.played,
-        smallest={rule.id: _scene(play.scene) for rule, play in tally.smallest.items()},
+        smallest={rule.id: scene_wire(play.scene) for rule, play in tally.smallest.items()},
         after={rule.id: after for rule, after in tally.after.items()},
         broken=_ids(tally.broken),
         exercised=_ids(tally.exercised),
         applicable=_ids(tally.applicable),
         margins={rule.id: Fraction(margin) for rule, margin in tally.margins.items()},
-        costs=tuple(CostWire(**vars(cost)) for cost in tally.costs),
+        costs=tuple(cost_wire(cost) for cost in tally.costs),
         nearest={edge.id: Fraction(distance) for edge, distance in tally.reached.least.items()},
         reached={edge.id: scenes for edge, scenes in tally.reached.scenes.items()},
         admitting={edge.id: scenes for edge, scenes in tally.reached.admitting.items()},
         behaviours=dict(tally.behaviours.counts),
         cut_short=tally.cut_short,
-        fault=None if fault is None or tally.fault_scene is None else _fault(fault, tally.fault_scene),
+        fault=None if fault is None else fault_wire(fault, tally.fault_scene),
     )
     return msgspec.json.format(msgspec.json.encode(wire, enc_hook=write_cycles), indent=-1)
 
@@ -109,10 +88,10 @@ def received(data: bytes, trial: Trial) -> Tally:
         behaviours=Behaviours(counts=Counter(wire.behaviours)),
         cut_short=wire.cut_short,
     )
-    for name, raw in wire.smallest.items():
-        _see_again(tally, trial, rule(name), decode_case(bytes(raw), "a posted scene").scene)
-    if wire.fault is not None:
-        _blame(tally, wire.fault)
+    for name, scene in wire.smallest.items():
+        _see_again(tally, trial, rule(name), _scene_of(scene))
+    if wire.fault is not None and wire.fault.scene is not None:
+        tally.blame(fault_of(wire.fault), _scene_of(wire.fault.scene))
     return tally
 
 
@@ -127,26 +106,8 @@ def _see_again(tally: Tally, trial: Trial, rule: Rule, scene: Scene) -> None:
         tally.blame(CandidateFault("offer or blank", 0, said, _UNLIKE), scene)
 
 
-def _blame(tally: Tally, wire: FaultWire) -> None:
-    kind = CandidateHung if wire.hung else CandidateFault
-    fault = kind(wire.method, wire.refresh, wire.said, wire.advice, wire.trace)
-    tally.blame(fault, decode_case(bytes(wire.scene), "a posted scene").scene)
-
-
-def _fault(fault: CandidateFault, scene: Scene) -> FaultWire:
-    return FaultWire(
-        hung=isinstance(fault, CandidateHung),
-        method=fault.method,
-        refresh=fault.refresh,
-        said=fault.said,
-        advice=fault.advice,
-        trace=fault.trace,
-        scene=_scene(scene),
-    )
-
-
-def _scene(scene: Scene) -> msgspec.Raw:
-    return msgspec.Raw(encode_case(Case(scene=scene)))
+def _scene_of(wire: CaseWire) -> Scene:
+    return case_of(wire, "a posted scene").scene
 
 
 def _ids(rules: set[Rule]) -> tuple[str, ...]:
