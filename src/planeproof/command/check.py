@@ -2,7 +2,6 @@
 
 # ruff: noqa: PLC0415 -- what is heavy is imported when it is needed, so that --help answers at once
 
-import math
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -11,6 +10,7 @@ import click
 from planeproof.command.campaigns import Campaign, Repeatable, campaign_options, seed_of
 from planeproof.command.conforming import Conforming
 from planeproof.command.interrupting import Interruption
+from planeproof.command.options import cases_option, finite, machine_option, only_option, profile_option, quiet_option
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
 from planeproof.command.refusing import refusing, writing
@@ -31,32 +31,12 @@ UNKNOWN = 2
 """As in `planeproof.judge.Outcome`, which is not imported before it is needed."""
 
 
-def _finite(_context: click.Context, _option: click.Parameter, value: float | None) -> float | None:
-    if value is not None and not (math.isfinite(value) and value > 0):
-        raise click.BadParameter(f"{value:g} is not a number of seconds above 0")
-    return value
-
-
 @click.command(cls=Repeatable, short_help="Judge a scheduler, and show the smallest scene that breaks a rule.")
 @click.argument("target")
-@click.option(
-    "--machine",
-    "machines",
-    multiple=True,
-    default=["vitrine-50", "vitrine-60"],
-    show_default=True,
-    metavar="NAME|FILE.toml",
-    help="A machine that ships or a file of your own; may be given several times.",
-)
-@click.option(
-    "--profile",
-    type=click.Choice(["strict", "seen"]),
-    default="strict",
-    show_default=True,
-    help="strict: every rule must be kept. seen: breaches of discipline are exposed, and do not fail.",
-)
+@machine_option
+@profile_option
 @click.option("--scenes", type=click.IntRange(min=1), metavar="N", help=f"Scenes to play. [default: {SCENES}]")
-@click.option("--seconds", type=float, callback=_finite, metavar="S", help="Search that long instead.")
+@click.option("--seconds", type=float, callback=finite, metavar="S", help="Search that long instead.")
 @click.option(
     "--seed",
     type=str,
@@ -66,16 +46,9 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
     metavar="N|random",
     help="The same seed, the same scenes. A random one is told with the verdict.",
 )
-@click.option("--only", multiple=True, metavar="RULE", help="Judge by this rule only; may be given several times.")
+@only_option
 @click.option("--as-given", is_flag=True, help="Play on the machines as they are, on none of their small relatives.")
-@click.option(
-    "--cases",
-    type=click.Path(path_type=Path),
-    default=Path(".planeproof"),
-    show_default=True,
-    metavar="DIR",
-    help="Folder for the scenes that are found.",
-)
+@cases_option
 @click.option(
     "--conforms",
     metavar="STEPS",
@@ -94,7 +67,7 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
     help="List of failures that are expected, each with rule, saved case, reason and the day until which it may stand.",
 )
 @campaign_options
-@click.option("--quiet", is_flag=True, help="No progress.")
+@quiet_option
 def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed over by click
     target: str,
     machines: tuple[str, ...],

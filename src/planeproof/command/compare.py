@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from planeproof.command.interrupting import Interruption
+from planeproof.command.options import machine_option, profile_option, quiet_option
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
 from planeproof.command.refusing import refusing, writing
@@ -17,22 +18,8 @@ SCENES = 400
 
 @click.command(short_help="Several schedulers on the same scenes: correctness and cost side by side.")
 @click.argument("targets", nargs=-1, required=True)
-@click.option(
-    "--machine",
-    "machines",
-    multiple=True,
-    default=["vitrine-50", "vitrine-60"],
-    show_default=True,
-    metavar="NAME|FILE.toml",
-    help="A machine that ships or a file of your own; may be given several times.",
-)
-@click.option(
-    "--profile",
-    type=click.Choice(["strict", "seen"]),
-    default="strict",
-    show_default=True,
-    help="strict: every rule must be kept. seen: breaches of discipline are exposed, and do not fail.",
-)
+@machine_option
+@profile_option
 @click.option(
     "--scenes", type=click.IntRange(min=1), default=SCENES, show_default=True, metavar="N", help="Scenes to draw."
 )
@@ -44,7 +31,7 @@ SCENES = 400
     metavar="FILE",
     help="Write the figures there too.",
 )
-@click.option("--quiet", is_flag=True, help="No progress.")
+@quiet_option
 def compare(
     targets: tuple[str, ...],
     machines: tuple[str, ...],

@@ -2,21 +2,15 @@
 
 # ruff: noqa: PLC0415 -- what is heavy is imported when it is needed, so that --help answers at once
 
-import math
 from pathlib import Path
 
 import click
 
 from planeproof.command.interrupting import Interruption
+from planeproof.command.options import cases_option, finite, only_option, profile_option, quiet_option
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
 from planeproof.command.refusing import refusing, writing
-
-
-def _finite(_context: click.Context, _option: click.Parameter, value: float | None) -> float | None:
-    if value is not None and not (math.isfinite(value) and value > 0):
-        raise click.BadParameter(f"{value:g} is not a number of seconds above 0")
-    return value
 
 
 def _listed(context: click.Context, _option: click.Parameter, value: bool) -> None:
@@ -41,24 +35,11 @@ def _listed(context: click.Context, _option: click.Parameter, value: bool) -> No
 @click.option(
     "--list", is_flag=True, is_eager=True, expose_value=False, callback=_listed, help="The tiny machines, and exit."
 )
-@click.option("--seconds", type=float, callback=_finite, metavar="S", help="What is not finished by then is UNKNOWN.")
-@click.option(
-    "--profile",
-    type=click.Choice(["strict", "seen"]),
-    default="strict",
-    show_default=True,
-    help="strict: every rule must be kept. seen: breaches of discipline are exposed, and do not fail.",
-)
-@click.option("--only", multiple=True, metavar="RULE", help="Judge by this rule only; may be given several times.")
-@click.option(
-    "--cases",
-    type=click.Path(path_type=Path),
-    default=Path(".planeproof"),
-    show_default=True,
-    metavar="DIR",
-    help="Folder for the scenes that are found.",
-)
-@click.option("--quiet", is_flag=True, help="No progress.")
+@click.option("--seconds", type=float, callback=finite, metavar="S", help="What is not finished by then is UNKNOWN.")
+@profile_option
+@only_option
+@cases_option
+@quiet_option
 def exhaust(
     target: str,
     machines: tuple[str, ...],

@@ -3,7 +3,6 @@
 # ruff: noqa: PLC0415 -- what is heavy is imported when it is needed, so that --help answers at once
 
 import difflib
-import math
 from contextlib import nullcontext
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,6 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from planeproof.command.interrupting import Interruption
+from planeproof.command.options import finite, quiet_option
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
 from planeproof.command.refusing import refusing, writing
@@ -25,12 +25,6 @@ ENGINES = ("recipes", "edges", "exhaustion", "spec", "uniform", "fitting", "arra
 FOUND, NOT_FOUND, UNKNOWN = 0, 1, 2
 
 
-def _finite(_context: click.Context, _option: click.Parameter, value: float) -> float:
-    if not (math.isfinite(value) and value > 0):
-        raise click.BadParameter(f"{value:g} is not a number of seconds above 0")
-    return value
-
-
 @click.command(short_help="Measure how soon planted faults are found, and by which rule.")
 @click.argument("faults", nargs=-1, metavar="[FAULT]...")
 @click.option(
@@ -41,7 +35,7 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float) -> 
     "--scenes", type=click.IntRange(min=1), default=2000, show_default=True, metavar="N", help="Most scenes of a hunt."
 )
 @click.option(
-    "--seconds", type=float, callback=_finite, default=60.0, show_default=True, metavar="S", help="Most time of a hunt."
+    "--seconds", type=float, callback=finite, default=60.0, show_default=True, metavar="S", help="Most time of a hunt."
 )
 @click.option("--jobs", type=click.IntRange(min=1), default=1, show_default=True, metavar="N", help="Processes.")
 @click.option(
@@ -56,7 +50,7 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float) -> 
     metavar="DIR",
     help="Write detection.csv, detection.json and detection.md to this folder.",
 )
-@click.option("--quiet", is_flag=True, help="No progress.")
+@quiet_option
 def power(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed over by click
     faults: tuple[str, ...],
     engines: tuple[str, ...],

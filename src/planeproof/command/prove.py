@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 import click
 
 from planeproof.command.interrupting import Interruption
+from planeproof.command.options import quiet_option
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
 from planeproof.command.proving_own import prove_own
@@ -42,7 +43,7 @@ UNKNOWN = 2
     metavar="DIR",
     help="Folder for the scene that refutes TARGET.",
 )
-@click.option("--quiet", is_flag=True, help="No progress.")
+@quiet_option
 def prove(
     target: str | None, only: tuple[str, ...], others: tuple[str, ...], rlimit: int | None, cases: Path, quiet: bool
 ) -> int:

@@ -140,7 +140,7 @@ def _parts(stage: Stage, total: int | None, size: int) -> Iterator[Unit]:
 
 
 def _full(order: Order) -> Plan:
-    many = "" if order.as_given else f", and {LONG} pictures, on small relatives"
+    many = "" if order.as_given else f", and {LONG} pictures, on small relatives{_own(order)}"
     each = 1 if order.as_given else 2
     return Plan(
         stage=Stage.FULL,
@@ -156,7 +156,8 @@ def _edges(order: Order) -> Plan:
     return Plan(
         stage=Stage.EDGES,
         title="scenes at the edges",
-        source="scenes at stated edges, supplied by a solver, on the machines as given and on small relatives",
+        source="scenes at stated edges, supplied by a solver, on the machines as given"
+        + ("" if order.as_given else f" and on small relatives{_own(order)}"),
         total=sum(scenes),
         units=lambda: _each(Stage.EDGES, scenes),
         share=EDGES_SHARE,
@@ -194,6 +195,10 @@ def _crystals(order: Order) -> Plan:
 def _recipes(order: Order) -> str:
     if order.as_given:
         return "recipes on the machines as given"
+    return f"recipes on small relatives of the machines{_own(order)}"
+
+
+def _own(order: Order) -> str:
+    """What is otherwise on small relatives than was demanded."""
     demanded = any(machine.demands.patience is not None for machine in order.machines)
-    own = ", each with its own default patience, not the demanded one" if demanded else ""
-    return f"recipes on small relatives of the machines{own}"
+    return ", each with its own default patience, not the demanded one" if demanded else ""

@@ -1,0 +1,43 @@
+"""Options that mean the same wherever they stand."""
+
+import math
+from pathlib import Path
+
+import click
+
+
+def finite(_context: click.Context, _option: click.Parameter, value: float | None) -> float | None:
+    """A number of seconds above 0, or none."""
+    if value is not None and not (math.isfinite(value) and value > 0):
+        raise click.BadParameter(f"{value:g} is not a number of seconds above 0")
+    return value
+
+
+machine_option = click.option(
+    "--machine",
+    "machines",
+    multiple=True,
+    default=["vitrine-50", "vitrine-60"],
+    show_default=True,
+    metavar="NAME|FILE.toml",
+    help="A machine that ships or a file of your own; may be given several times.",
+)
+profile_option = click.option(
+    "--profile",
+    type=click.Choice(["strict", "seen"]),
+    default="strict",
+    show_default=True,
+    help="strict: every rule must be kept. seen: breaches of discipline are exposed, and do not fail.",
+)
+only_option = click.option(
+    "--only", multiple=True, metavar="RULE", help="Judge by this rule only; may be given several times."
+)
+cases_option = click.option(
+    "--cases",
+    type=click.Path(path_type=Path),
+    default=Path(".planeproof"),
+    show_default=True,
+    metavar="DIR",
+    help="Folder for the scenes that are found.",
+)
+quiet_option = click.option("--quiet", is_flag=True, help="No progress.")
