@@ -13,7 +13,7 @@ import pytest
 from ruamel.yaml import YAML
 
 CI = Path(__file__).parents[2] / "ci"
-SCHEMAS = {"github-workflow.yml": "vendor.github-workflows", "gitlab-ci.yml": "vendor.gitlab-ci"}
+SCHEMAS = {"workflow.yml": "vendor.github-workflows", "pipeline.yml": "vendor.gitlab-ci"}
 
 
 def valid(file: Path, schema: str) -> bool:
@@ -43,12 +43,12 @@ def test_an_example_is_valid(name: str, schema: str) -> None:
 @pytest.mark.parametrize(
     ("name", "old", "new"),
     [
-        ("github-workflow.yml", "runs-on:", "run-on:"),
-        ("github-workflow.yml", "  pull_request:", "  pull_requests:"),
-        ("github-workflow.yml", "security-events: write", "security-events: yes please"),
-        ("gitlab-ci.yml", "when: always", "when: ever"),
-        ("gitlab-ci.yml", "  script:", "  scripts:"),
-        ("gitlab-ci.yml", "junit: planeproof-report/*.xml", "junit: 3"),
+        ("workflow.yml", "runs-on:", "run-on:"),
+        ("workflow.yml", "  pull_request:", "  pull_requests:"),
+        ("workflow.yml", "security-events: write", "security-events: yes please"),
+        ("pipeline.yml", "when: always", "when: ever"),
+        ("pipeline.yml", "  script:", "  scripts:"),
+        ("pipeline.yml", "junit: planeproof-report/*.xml", "junit: 3"),
     ],
 )
 def test_a_mutated_example_is_refused(name: str, old: str, new: str, tmp_path: Path) -> None:
@@ -63,16 +63,16 @@ def test_what_they_set_are_settings_of_the_gate() -> None:
     """A misspelt one would be ignored in silence."""
     settings = set(re.findall(r'^: "\$\{([A-Z]+):=', (CI / "gate").read_text("utf-8"), re.MULTILINE))
     assert {"TARGET", "MACHINES", "CASES", "REPORT", "EXPECTED", "SCENES", "PYTHON"} == settings
-    assert set(read("github-workflow.yml")["jobs"]["gate"]["env"]) <= settings
-    assert set(read("gitlab-ci.yml")["planeproof"]["variables"]) <= settings
+    assert set(read("workflow.yml")["jobs"]["gate"]["env"]) <= settings
+    assert set(read("pipeline.yml")["planeproof"]["variables"]) <= settings
 
 
 def test_report_and_cases_are_kept_whatever_came_of_it() -> None:
     """A failure is when they are wanted."""
-    steps = read("github-workflow.yml")["jobs"]["gate"]["steps"]
+    steps = read("workflow.yml")["jobs"]["gate"]["steps"]
     (at,) = [place for place, step in enumerate(steps) if step.get("run") == "sh ci/gate"]
     assert all("!cancelled()" in step["if"] for step in steps[at + 1 :])
-    job = read("gitlab-ci.yml")["planeproof"]
+    job = read("pipeline.yml")["planeproof"]
     assert job["artifacts"]["when"] == "always"
     named = job["variables"]
     assert job["artifacts"]["paths"] == [f"{named['REPORT']}/", f"{named['CASES']}/"]

@@ -84,3 +84,11 @@ def test_a_candidate_that_ends_the_process_has_no_verdict(folder: Path) -> None:
     ended = run_apart("exhaust", "ends.py:Ends", "--quiet", folder=folder)
     assert (ended.returncode, ended.stdout) == (4, "")
     assert "there is no verdict: the process ended with exit code 0 while the candidate was running" in ended.stderr
+
+
+def test_what_no_scene_within_the_bounds_exercises_is_vacuous_and_no_more_scenes_are_advised() -> None:
+    """Exit code 3; nothing was drawn, so there is no seed, and no advice to draw more."""
+    found = run("exhaust", "planeproof.candidates.reference:InPlace", "--machine", "one-side", "--quiet")
+    assert (found.exit_code, found.output.split()[0]) == (3, "VACUOUS")
+    assert "there are no more scenes within these bounds" in " ".join(found.output.split())
+    assert not any(word in found.output for word in ("seed", "--scenes", "--seconds", "time was up"))

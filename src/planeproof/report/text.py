@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 
 from planeproof.contract import Scene
 from planeproof.contract.rules import RULES
-from planeproof.judge import CandidateFault, Finding, Outcome, Play, Profile, RuleReport, RuleStatus, Verdict
+from planeproof.judge import CandidateFault, Finding, Outcome, Play, Profile, RuleReport, RuleStatus, Strength, Verdict
 from planeproof.report.evidence import basis_lines, cost_lines, edge_lines, rule_table
 from planeproof.report.expected import expected_lines
 from planeproof.report.fault import fault_lines
@@ -89,10 +89,11 @@ def _word(outcome: Outcome) -> str:
 def _opening(verdict: Verdict) -> list[str]:
     first, *others = verdict.outcomes
     broken = verdict.findings if first is Outcome.FAIL else ()
+    seed = f"seed {verdict.seed}, " if _is_sampled(verdict) else ""
     lines = [
         *_head(first, verdict.target, f"{len(broken)} rules are broken" if len(broken) > 1 else OPENINGS[first]),
         *wrapped(
-            f"profile {verdict.profile.value}, seed {verdict.seed}, asked about {listed(verdict.machines)}"
+            f"profile {verdict.profile.value}, {seed}asked about {listed(verdict.machines)}"
             + ("" if len(verdict.rules) == len(RULES) else f", for {counted(len(verdict.rules), 'rule')} only"),
             2,
         ),
@@ -117,7 +118,8 @@ def _findings(verdict: Verdict) -> Iterator[list[str]]:
 def _gaps(verdict: Verdict) -> Iterator[list[str]]:
     if verdict.findings or verdict.fault is not None:
         return
-    if Outcome.VACUOUS in verdict.outcomes and not any(basis.independent for basis in verdict.basis):
+    unsearched = _is_sampled(verdict) and not any(basis.independent for basis in verdict.basis)
+    if Outcome.VACUOUS in verdict.outcomes and unsearched:
         yield ["What was not searched", *wrapped(_TOO_SHORT, 2)]
     missing = [report for report in verdict.rules if report.status is RuleStatus.NOT_EXERCISED]
     if not missing:
@@ -127,7 +129,7 @@ def _gaps(verdict: Verdict) -> Iterator[list[str]]:
     yield [
         "What was not exercised",
         *(line for report in missing for line in wrapped(not_exercised(report), 2)),
-        *wrapped(f"What to do: {_remedy(others)}", 2),
+        *wrapped(f"What to do: {_remedy(others, sampled=_is_sampled(verdict))}", 2),
     ]
 
 
@@ -138,8 +140,14 @@ def not_exercised(report: RuleReport) -> str:
     return f"{report.rule.id}: in no generated scene, {listed([f'{e.statement} ({e.id})' for e in report.missed])}."
 
 
-def _remedy(others: list[str]) -> str:
+def _is_sampled(verdict: Verdict) -> bool:
+    """Whether scenes were drawn, so that more could be; not where all of them were played."""
+    return not any(basis.strength is Strength.EXHAUSTED for basis in verdict.basis)
+
+
+def _remedy(others: list[str], *, sampled: bool) -> str:
     more = "play more scenes (--scenes, --seconds), and let the small relatives of the machines in (no --as-given). "
+    more = more if sampled else "there are no more scenes within these bounds; take another tiny machine (--list). "
     narrow = f"To ask only for what was exercised: {' '.join(f'--only {rule}' for rule in others)}." if others else ""
     idle = "A scheduler that shows nothing exercises nothing: see that it answers TAKEN and shows the picture. "
     return more + idle + narrow
