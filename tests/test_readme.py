@@ -44,7 +44,8 @@ def test_the_commands_run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> No
         arguments = [part for part in command[1:] if part not in ("--seconds", "60")] + short
         codes[" ".join(command)] = CliRunner().invoke(main, arguments).exit_code
     failing = {command for command, code in codes.items() if code}
-    assert failing == {command for command in codes if "TileInUseReused" in command}
+    shows = {command for command in codes if "TileInUseReused" in command and not command.startswith("planeproof pic")}
+    assert failing == shows
     assert {codes[command] for command in failing} == {1}
 
 
@@ -73,7 +74,7 @@ def test_the_exit_codes_are_those_of_the_outcomes() -> None:
 def test_a_strategy_is_right_where_the_table_says(name: str, options: str, tmp_path: Path) -> None:
     """A check with the options of its row passes."""
     target, cases = f"planeproof.candidates.reference:{name}", str(tmp_path)
-    arguments = ["check", target, *options.split(), "--scenes", "150", "--cases", cases]
+    arguments = ["check", target, *options.split(), "--scenes", "300", "--cases", cases]
     assert CliRunner().invoke(main, arguments).exit_code == Outcome.PASS.value
 
 
