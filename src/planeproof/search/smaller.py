@@ -89,7 +89,7 @@ def look_for_shorter(
 ) -> None:
     """Search again among scenes of 1 picture, then 2 ...: from a long scene no small step may lead to the shortest."""
     length = 1
-    while length < max((len(play.scene.pictures) for play in trial.smallest.values()), default=0):
+    while go_on() and length < max((len(play.scene.pictures) for play in trial.smallest.values()), default=0):
         for machine in machines:
             steer(
                 trial,

@@ -50,6 +50,10 @@ class _ShownError(Exception):
     """A scene showed something. Hypothesis shrinks each subclass by itself, so no rule slips into another."""
 
 
+class _Over(BaseException):
+    """The search is over. What is no Exception ends Hypothesis at once, which would go on to draw what nobody plays."""
+
+
 def nearness(measured: Distances) -> dict[str, float]:
     """How near a play came to each edge, by name: 1 at the edge, towards 0 far away; for `steer` to raise."""
     return {edge.id: float(1 / (1 + distance)) for edge, distance in measured.items()}
@@ -93,7 +97,7 @@ def steer(  # noqa: PLR0913 -- the knobs of one search, all but two by keyword
     def try_scene(scene: Scene) -> None:
         nonlocal played, until
         if not go_on() or time.monotonic() > until or isinstance(trial.fault, CandidateHung):
-            return
+            raise _Over
         played += 1
         shown = trial.shows(scene)
         if shown is not None:
@@ -105,6 +109,6 @@ def steer(  # noqa: PLR0913 -- the knobs of one search, all but two by keyword
 
     # What was found is in the trial; Hypothesis reports it again by raising, also when a candidate that is not
     # deterministic fails once and passes the next time.
-    with contextlib.suppress(_ShownError, Flaky, HypothesisException, ExceptionGroup):
+    with contextlib.suppress(_Over, _ShownError, Flaky, HypothesisException, ExceptionGroup):
         try_scene()
     return played
