@@ -223,7 +223,7 @@ def test_a_wrong_frame_is_compared_with_the_nearest_of_current_and_next() -> Non
     wrong = next(violation for violation in one.violations if violation.rule is WHOLE_REVEAL)
     assert wrong.pixels is not None
     assert [(y, x) for y, x in zip(*wrong.pixels.nonzero(), strict=True)] == [(7, x) for x in range(4, 8)]
-    assert "4 pixel(s) differ from picture 0" in wrong.said
+    assert "4 pixels differ from picture 0" in wrong.said
 
 
 def test_two_bits_a_pixel() -> None:

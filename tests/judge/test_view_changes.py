@@ -49,7 +49,7 @@ def test_half_a_picture_revealed_is_the_first_breach() -> None:
     assert broken(one) == {"exact-reveal", "whole-reveal", "progress"}
     assert (first.rule, first.refresh, first.burst, first.byte, first.address) == (EXACT_REVEAL, 0, 3, 3, 4)
     assert "picture 0" in first.said
-    assert "not the background or picture 0: 32 pixel(s)" in first.said  # the half of cell 0 that lacks
+    assert "not the background or picture 0: 32 pixels" in first.said  # the half of cell 0 that lacks
 
 
 def test_a_reveal_completed_in_sight_is_wrong_although_the_frame_is_right() -> None:

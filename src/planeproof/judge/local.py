@@ -16,7 +16,7 @@ from planeproof.display.looks import arranged
 from planeproof.display.plan import NOBODY
 from planeproof.judge.unseen import Unseen
 from planeproof.judge.view_change import ViewChange, view_change
-from planeproof.judge.violation import Violation
+from planeproof.judge.violation import Violation, in_pixels
 
 Report = Callable[[Violation], None]
 ShownRight = Callable[[Frame], str | None]
@@ -198,9 +198,8 @@ class WriteJudge:
             pixels = differs[int(np.searchsorted(tiles, tile))] & self._plan.pixels_of[offset]
             if pixels.any():
                 seen_in = np.flatnonzero(cells == tile)
-                said = (
-                    f"it changes {int(pixels.sum())} pixel(s) of tile {tile}, which is being seen in cell {seen_in[0]}"
-                )
+                changed = in_pixels(int(pixels.sum()))
+                said = f"it changes {changed} of tile {tile}, which is being seen in cell {seen_in[0]}"
                 mask = np.where((cells == tile)[:, None, None], pixels[None], False)
                 self._report(self._at(HIDDEN_WRITES, piece, byte, said, cell=int(seen_in[0]), mask=mask))
 
@@ -223,7 +222,7 @@ class WriteJudge:
                 byte = int(bytes_at[cells == cell][0])
                 mask = np.zeros((self.memory.machine.cells, 8, 8), dtype=np.bool_)
                 mask[cell] = differs[place]
-                said = f"it changes {int(mask.sum())} pixel(s) of cell {cell}, whose map page is being seen"
+                said = f"it changes {in_pixels(int(mask.sum()))} of cell {cell}, whose map page is being seen"
                 self._report(self._at(HIDDEN_WRITES, piece, byte, said, cell=cell, mask=mask))
 
     # --- the other local rules ----------------------------------------------------------------------------

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from planeproof.contract import Machine, Picture
 from planeproof.contract.rules import FAIR_REFUSAL, IN_ORDER, PROGRESS, WHOLE_REVEAL
 from planeproof.display import Frame, blank_frame, look_of
-from planeproof.judge.violation import Violation
+from planeproof.judge.violation import Violation, in_pixels
 
 BACKGROUND = -1
 """Stands for the background where a picture's number is asked for."""
@@ -95,7 +95,7 @@ class Viewer:
             return None
         wanted = _name(self.current) + (f" or {_name(self.upcoming)}" if self.upcoming is not None else "")
         wrong = int(self._differing(frame).sum())
-        return f"what it shows is not {wanted}: {wrong} pixel(s) are wrong"
+        return f"what it shows is not {wanted}: {in_pixels(wrong)} {'is' if wrong == 1 else 'are'} wrong"
 
     def see(self, frame: Frame, refresh: int, *, full: bool) -> None:
         """A frame was seen, after a blanking that was ``full`` or not: rules whole-reveal, in-order, progress."""
@@ -125,7 +125,9 @@ class Viewer:
         places = [place for place, taken in enumerate(self._line) if np.array_equal(taken.look, frame)]
         if not places:
             said = "the frame is neither the background nor a picture that was taken; "
-            said += f"{int(wrong.sum())} pixel(s) differ from {_name(self._closest(frame))}"
+            number = int(wrong.sum())
+            differ = f"{in_pixels(number)} differ{'s' if number == 1 else ''}"
+            said += f"{differ} from {_name(self._closest(frame))}"
             rule = WHOLE_REVEAL
         else:
             later = [place for place in places if place > self._place]

@@ -8,6 +8,11 @@ from numpy.typing import NDArray
 from planeproof.contract import Rational, Rule
 
 
+def in_pixels(number: int) -> str:
+    """``number`` in words: 1 pixel, 2 pixels."""
+    return "1 pixel" if number == 1 else f"{number} pixels"
+
+
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Violation:
     """``rule`` was broken in refresh ``refresh`` (-1: in the set-up). ``said`` tells what happened.

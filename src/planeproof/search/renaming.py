@@ -160,4 +160,5 @@ def _unlike_bursts(
 
 
 def _place(burst: Burst) -> str:
-    return f"{len(burst.data)} byte(s) from address {burst.address} in steps of {burst.step}"
+    many = "1 byte" if len(burst.data) == 1 else f"{len(burst.data)} bytes"
+    return f"{many} from address {burst.address} in steps of {burst.step}"
