@@ -88,7 +88,7 @@ def test_a_checksum_breaks_the_premise() -> None:
     scene = one_cell([3, 0, 0, 0, 0, 0, 0, 0], [8] * 8, [1, 2, 0, 0, 0, 0, 0, 0])
     found = first_difference(scene, ChecksumForCompare, ByteRenaming.shifted(1))
     assert found is not None
-    assert (found.refresh, found.said.split(",")[0]) == (2, "burst 0 is 4 byte(s) from address 5 in steps of 1")
+    assert (found.refresh, found.said.split(",")[0]) == (2, "burst 0 is 4 bytes from address 5 in steps of 1")
     assert first_difference(scene, Delta, ByteRenaming.shifted(1)) is None
 
 
