@@ -15,7 +15,7 @@ from planeproof.search.trial import Trial
 SHORTER_SCENES = 200
 """Scenes of a given length that are tried on each machine, before scenes of that length are given up."""
 
-OTHER_SCENES = 500
+OTHER_SCENES = 1000
 """Scenes a machine that are as short, and are played for the rules that are broken first in them."""
 
 LIFTING_TRIES = 150
