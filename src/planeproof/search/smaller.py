@@ -15,8 +15,9 @@ from planeproof.search.trial import Trial
 SHORTER_SCENES = 200
 """Scenes of a given length that are tried on each machine, before scenes of that length are given up."""
 
-OTHER_SCENES = 1000
-"""Scenes a machine that are as short, and are played for the rules that are broken first in them."""
+OTHER_SCENES, OTHERS_LONGER = 1000, 4
+"""Scenes a machine that are hardly longer, and are played for the rules that are broken first in them; pictures more
+that they may have."""
 
 LIFTING_TRIES = 150
 """Scenes on the machine as given that are tried for a finding on a small relative, before it is left at that."""
@@ -113,13 +114,16 @@ def _look_for_others(
     first_seed: int,
     go_on: Callable[[], bool],
 ) -> None:
-    """Play scenes as short as the shortest, whatever they show: the rule that was found first may hide another."""
+    """Play scenes hardly longer than the shortest, whatever they show: the rule found first may hide another.
+
+    Where one rule tells of it at once, and another waits to see what becomes of it, the other takes longer scenes.
+    """
     for machine in machines:
         for number in range(OTHER_SCENES):
             if not go_on():
                 return
             source = RandomSource(f"{first_seed}/{machine.name}/others/{number}")
-            trial.play(recipe(machine, source, as_given=as_given, longest=longest))
+            trial.play(recipe(machine, source, as_given=as_given, longest=longest + OTHERS_LONGER))
 
 
 def _breaks(trial: Trial, rule: Rule) -> Callable[[Scene], bool]:
