@@ -75,12 +75,12 @@ def test_a_report_replaces_the_one_before(folder: Path) -> None:
     assert (folder / "report" / "mine.txt").read_text("utf-8") == "kept"
 
 
-def test_a_folder_that_can_not_be_is_refused_and_the_verdict_told(folder: Path) -> None:
-    """A file stands where the folder should be: said so, and never exit code 0."""
+def test_a_folder_that_can_not_be_is_refused_before_the_search(folder: Path) -> None:
+    """A file stands where the folder should be: said so, and nothing is played."""
     (folder / "report").write_text("a file", "utf-8")
     result = run("check", "mine.py:Early", "--machine", "tiny.toml", "--scenes", "20", "--report", "report")
-    assert result.exit_code not in (0, 1)
-    assert result.stdout.startswith("FAIL  ")
+    assert (result.exit_code, result.stdout) == (64, "")
+    assert not (folder / ".planeproof").exists()
     assert "--report folder" in result.stderr
     assert (folder / "report").read_text("utf-8") == "a file"
 

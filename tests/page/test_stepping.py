@@ -132,7 +132,7 @@ def test_a_link_unfolds_what_it_leads_into(browser: Browser, tmp_path: Path) -> 
     with opened(browser, tmp_path, "fail") as page:
         assert not page.locator("#f2-sheet").is_visible()
         page.locator("tr a[href='#f2']").click()
-        assert page.locator("#f2-sheet").is_visible()
+        page.locator("#f2-sheet").wait_for(state="visible")
         assert page.locator("details#f2").get_attribute("open") is not None
 
 

@@ -133,7 +133,25 @@ def test_an_edited_candidate_is_another(journal: Path, tmp_path: Path) -> None:
     mine.write_text(text, "utf-8")
     kept(f"{mine}:Mine", journal, scenes=4)
     mine.write_text(text + "\n# edited\n", "utf-8")
-    with pytest.raises(JournalError, match="the candidate's file has been changed since"):
+    with pytest.raises(JournalError, match="the candidate's file, or one that it imports, has been changed since"):
+        kept(f"{mine}:Mine", journal, scenes=4)
+
+
+def test_an_edited_file_that_a_candidate_imports_makes_it_another(
+    journal: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """However far off: its base is in another file, and that takes a figure from a third."""
+    monkeypatch.syspath_prepend(str(tmp_path))
+    figures = tmp_path / "journal_figures.py"
+    figures.write_text("LIMIT = 3\n", "utf-8")
+    base = "from planeproof.candidates.reference import Delta\nimport journal_figures\nclass Base(Delta):\n    pass\n"
+    (tmp_path / "journal_base.py").write_text(base, "utf-8")
+    mine = tmp_path / "journal_mine.py"
+    mine.write_text("from journal_base import Base\nclass Mine(Base):\n    pass\n", "utf-8")
+    kept(f"{mine}:Mine", journal, scenes=4)
+    kept(f"{mine}:Mine", journal, scenes=4)
+    figures.write_text("LIMIT = 4\n", "utf-8")
+    with pytest.raises(JournalError, match="or one that it imports, has been changed since"):
         kept(f"{mine}:Mine", journal, scenes=4)
 
 

@@ -104,6 +104,10 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     from planeproof.search import check as search
 
     entries = _expected(expected)
+    if report is not None:
+        # Before the search: it may take hours.
+        with writing(report, "--report folder"):
+            report.mkdir(parents=True, exist_ok=True)
     given, verdict = (TargetError, MachineFileError), None
     seed = campaign.seed(seed)
     if not quiet:

@@ -20,12 +20,11 @@ def from_record(verdict: "Verdict") -> "Verdict":
 
 
 def write_report(verdict: "Verdict", folder: Path) -> None:
-    """Write the record, the page, JUnit XML, SARIF and Markdown into ``folder``. Raises `OSError`."""
+    """Write the record, the page, JUnit XML, SARIF and Markdown into ``folder``, which is there. Raises `OSError`."""
     from planeproof.page import page_html
     from planeproof.record import write_record
     from planeproof.report.formats import junit_xml, markdown_summary, sarif_log
 
-    folder.mkdir(parents=True, exist_ok=True)
     for name, data in (
         (RECORD, write_record(verdict)),
         ("index.html", page_html(verdict).encode()),

@@ -15,6 +15,7 @@ from planeproof.contract.rules import (
 )
 from planeproof.judge import Finding, Play, Violation
 from planeproof.report.figures import counted, cycles, listed
+from planeproof.report.refreshes import OUT_OF_TURN, Names
 
 
 def sentence(violation: Violation, play: Play) -> str:
@@ -60,15 +61,16 @@ def _hidden_writes(violation: Violation, _play: Play) -> str:
     return f"the scheduler wrote into the picture that was on show: one byte changed {pixels} of it"
 
 
-def _exact_reveal(_violation: Violation, _play: Play) -> str:
-    return "the display was switched over to a picture that was not ready: what it shows is no whole picture"
+def _exact_reveal(violation: Violation, play: Play) -> str:
+    seen = Names(play).of(play.refreshes[violation.refresh]) if violation.refresh >= 0 else ""
+    shows = f"what is seen then is {seen}" if seen.endswith(OUT_OF_TURN) else "what it shows is no whole picture"
+    return f"the display was switched over to a picture that was not ready: {shows}"
 
 
 def _blanking_only(violation: Violation, play: Play) -> str:
-    over = play.refreshes[violation.refresh].used - play.refreshes[violation.refresh].cycles
-    return (
-        f"the scheduler wrote for {cycles(over)} cycles after its time was up, when the picture was being drawn already"
-    )
+    refresh = play.refreshes[violation.refresh]
+    over = f"{cycles(refresh.used - refresh.cycles)} cycles too long ({cycles(refresh.used)} of {refresh.cycles})"
+    return f"the scheduler went on writing, {over}, when the picture was being drawn already"
 
 
 def _own_memory(_violation: Violation, _play: Play) -> str:

@@ -16,6 +16,9 @@ from planeproof.report.writes import in_hex, said
 SHOWN_BEFORE = 8
 """Refreshes before the one that matters that are told, unless all are asked for."""
 
+OUT_OF_TURN = ", out of turn"
+"""Ends the name of a picture that is whole, and should not be seen now."""
+
 BURSTS_SHOWN, BURSTS_SHOWN_HERE = 5, 10
 """Bursts of one blanking that are told, and of the one that matters, unless all are asked for."""
 
@@ -147,7 +150,7 @@ class Names:
             return self.name(refresh.current)
         known = self._known.get(frame.tobytes())
         if known is not None:
-            return f"{self.name(known)}, out of turn"
+            return f"{self.name(known)}{OUT_OF_TURN}"
         due = [refresh.current] if refresh.upcoming is None else [refresh.current, refresh.upcoming]
         unlike = {number: int((frame != self.look(number)).sum()) for number in due}
         nearest = min(reversed(due), key=unlike.__getitem__)  # the next one where it is as like the one as the other

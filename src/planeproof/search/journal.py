@@ -1,8 +1,8 @@
 """The journal of a long check: what each unit came to, a line each, so that a check that was ended can go on.
 
-The first line says what was checked: the candidate with a digest of its file (not of what that imports), the machines,
-rules, profile and seed, and with which versions. A check of anything else is refused. How long it was to take does not
-matter: a longer check goes on from a shorter.
+The first line says what was checked: the candidate with a digest of its file and of those of the user that it imports,
+the machines, rules, profile and seed, and with which versions. A check of anything else is refused. How long it was
+to take does not matter: a longer check goes on from a shorter.
 """
 
 import hashlib
@@ -15,6 +15,7 @@ from typing import Any, Self
 import msgspec
 
 from planeproof.contract import RULES, Machine
+from planeproof.hosts.sources import files_of
 from planeproof.machines.wire import from_machine, write_cycles
 from planeproof.scenes.cases import CaseError
 from planeproof.search.order import Order
@@ -88,7 +89,7 @@ class Journal:
 
 _ANEW = "delete the file to begin anew, or name another"
 _BEGINNING = b'{"planeproof_journal"'
-_UNLIKE = {"source": "the candidate's file has been changed since"}
+_UNLIKE = {"source": "the candidate's file, or one that it imports, has been changed since"}
 
 
 def seed_in(file: Path) -> int | None:
@@ -166,6 +167,6 @@ def _digest(data: bytes) -> str:
 
 
 def _digest_of_source(order: Order) -> str:
-    """Of the file that the candidate is written in; empty where it is in none."""
-    written = order.candidate.written
-    return "" if written is None else _digest(Path(written[0]).read_bytes())
+    """Of the files that the candidate is written in, wherever they are; empty where it is in none."""
+    digests = sorted(_digest(file.read_bytes()) for file in files_of(order.candidate.make))
+    return _digest("".join(digests).encode()) if digests else ""

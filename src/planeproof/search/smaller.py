@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 
 from planeproof.contract import Machine, Rule, Scene
 from planeproof.judge import CandidateFault, CandidateHung
-from planeproof.scenes.recipes import recipe
+from planeproof.scenes.recipes import LONGEST, recipe
 from planeproof.scenes.source import RandomSource
 from planeproof.search.laws import check_again
 from planeproof.search.lifting import lift
@@ -90,7 +90,7 @@ def look_for_shorter(
 ) -> None:
     """Search again among scenes of 1 picture, then 2 ...: from a long scene no small step may lead to the shortest."""
     length = 1
-    while go_on() and length < max((len(play.scene.pictures) for play in trial.smallest.values()), default=0):
+    while go_on() and length < _longest(trial):
         for machine in machines:
             steer(
                 trial,
@@ -103,6 +103,11 @@ def look_for_shorter(
             )
         length += 1
     _look_for_others(trial, machines, as_given=as_given, longest=length, first_seed=first_seed, go_on=go_on)
+
+
+def _longest(trial: Trial) -> int:
+    """Pictures of the longest finding, as far as recipes go: of hundreds the rest is cut away, see `minimise`."""
+    return min(max((len(play.scene.pictures) for play in trial.smallest.values()), default=0), LONGEST + 1)
 
 
 def _look_for_others(

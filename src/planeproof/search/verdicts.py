@@ -2,13 +2,14 @@
 
 from pathlib import Path
 
-from planeproof.contract import RULES, Rule, Scene
+from planeproof.contract import RULES, Rule, RuleClass, Scene
 from planeproof.judge import (
     Basis,
     CandidateHung,
     EdgeReport,
     Finding,
     Outcome,
+    Play,
     RuleReport,
     RuleStatus,
     Source,
@@ -36,8 +37,7 @@ def verdict_of(
     judged = {rule for rule in trial.asked & trial.applicable if trial.profile.fails_on(rule)}
     missed = {} if trial.decided else hardly_exercised(trial.reached, judged)
     rules = tuple(_report(trial, rule, missed.get(rule, ())) for rule in RULES if rule in trial.asked)
-    # The smallest scene first, and of equal ones causes before effects: it is the quickest to read.
-    broken = sorted(trial.smallest, key=lambda rule: (size(trial.smallest[rule].scene), RULES.index(rule)))
+    broken = sorted(trial.smallest, key=lambda rule: _telling(rule, trial.smallest[rule]))
     findings = tuple(_finding(trial, rule) for rule in broken)
     fault_case = None if trial.fault_scene is None else _save(trial, trial.fault_scene, "contract", str(trial.fault))
     return Verdict(
@@ -86,6 +86,11 @@ def _outcomes(
     if not trial.decided and (idle or not searched):
         outcomes.append(Outcome.VACUOUS)
     return outcomes
+
+
+def _telling(rule: Rule, play: Play) -> tuple[bool, tuple[object, ...], int]:
+    """Before others goes what names a byte, then the smallest scene: the cause, and what is quickest to read."""
+    return (rule.rule_class is RuleClass.SEEN, size(play.scene), RULES.index(rule))
 
 
 def _report(trial: Trial, rule: Rule, missed: tuple[Edge, ...]) -> RuleReport:
