@@ -7,11 +7,9 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from types import FunctionType, ModuleType
 
-import planeproof
-
 _INSTALLED = (
     *(Path(sysconfig.get_path(name)).resolve() for name in ("stdlib", "purelib", "platlib")),
-    Path(planeproof.__path__[0]).resolve(),
+    Path(__file__).resolve().parents[1],
 )
 """What is here is known by its version."""
 
