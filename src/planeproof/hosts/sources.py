@@ -38,7 +38,7 @@ def files_of(make: Callable[[], object]) -> tuple[Path, ...]:
 def _own(made: Callable[[], object]) -> Iterator[Path]:
     try:
         file = inspect.getsourcefile(made)
-    except TypeError:
+    except (OSError, TypeError):
         return
     if file is not None and Path(file).exists():
         yield Path(file).resolve()
