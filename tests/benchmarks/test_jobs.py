@@ -23,7 +23,7 @@ def played(jobs: int) -> Verdict:
 
 
 def test_two_processes_beside_one(benchmark: BenchmarkFixture) -> None:
-    """Two play at least 1.7 times as many scenes as one in the same time, for they play the same scenes in less."""
+    """Two play about 1.7 times as many scenes as one in the same time, for they play the same scenes in less."""
     two = benchmark.pedantic(lambda: played(2), rounds=ROUNDS)  # type: ignore[no-untyped-call]
     assert benchmark.stats is not None, "run without --benchmark-disable: there is nothing to compare otherwise"
     one: list[Verdict] = []
