@@ -3,9 +3,11 @@
 import inspect
 import sys
 import sysconfig
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 from types import FunctionType, ModuleType
+
+from planeproof.hosts.target import Candidate
 
 _INSTALLED = (
     *(Path(sysconfig.get_path(name)).resolve() for name in ("stdlib", "purelib", "platlib")),
@@ -14,14 +16,14 @@ _INSTALLED = (
 """What is here is known by its version."""
 
 
-def files_of(make: Callable[[], object]) -> tuple[Path, ...]:
-    """Sorted: the file that ``make`` is written in, those of its bases, and what they import in turn.
+def files_of(candidate: Candidate) -> tuple[Path, ...]:
+    """Sorted: the file that ``candidate`` is written in, those of its bases, and what they import in turn.
 
     What is imported only while it runs is not known. What is installed is left out, but for the candidate's own file.
     """
-    made = inspect.unwrap(make)
-    found = set(_own(made))
-    waiting = [sys.modules.get(str(getattr(one, "__module__", ""))) for one in getattr(made, "__mro__", (made,))]
+    made = inspect.unwrap(candidate.make)
+    found = set() if candidate.written is None else {Path(candidate.written[0]).resolve()}
+    waiting = [_module_of(one) for one in getattr(made, "__mro__", (made,))]
     seen: set[str] = set()
     while waiting:
         module = waiting.pop()
@@ -35,15 +37,6 @@ def files_of(make: Callable[[], object]) -> tuple[Path, ...]:
     return tuple(sorted(found))
 
 
-def _own(made: Callable[[], object]) -> Iterator[Path]:
-    try:
-        file = inspect.getsourcefile(made)
-    except (OSError, TypeError):
-        return
-    if file is not None and Path(file).exists():
-        yield Path(file).resolve()
-
-
 def _named_in(module: ModuleType) -> Iterator[ModuleType | None]:
     """The modules that ``module`` has names of, or names from."""
     for value in list(vars(module).values()):
@@ -51,4 +44,8 @@ def _named_in(module: ModuleType) -> Iterator[ModuleType | None]:
             yield value
         else:
             of = value if isinstance(value, type | FunctionType) else type(value)
-            yield sys.modules.get(str(getattr(of, "__module__", "")))
+            yield _module_of(of)
+
+
+def _module_of(of: object) -> ModuleType | None:
+    return sys.modules.get(str(getattr(of, "__module__", "")))

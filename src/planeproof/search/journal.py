@@ -168,5 +168,5 @@ def _digest(data: bytes) -> str:
 
 def _digest_of_source(order: Order) -> str:
     """Of the files that the candidate is written in, wherever they are; empty where it is in none."""
-    digests = sorted(_digest(file.read_bytes()) for file in files_of(order.candidate.make))
+    digests = sorted(_digest(file.read_bytes()) for file in files_of(order.candidate))
     return _digest("".join(digests).encode()) if digests else ""
