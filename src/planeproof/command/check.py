@@ -48,7 +48,7 @@ UNKNOWN = 2
 )
 @only_option
 @click.option("--as-given", is_flag=True, help="Play on the machines as they are, on none of their small relatives.")
-@cases_option
+@cases_option("the scenes that are found")
 @click.option(
     "--conforms",
     metavar="STEPS",

@@ -38,7 +38,7 @@ def _listed(context: click.Context, _option: click.Parameter, value: bool) -> No
 @click.option("--seconds", type=float, callback=finite, metavar="S", help="What is not finished by then is UNKNOWN.")
 @profile_option
 @only_option
-@cases_option
+@cases_option("the scenes that are found")
 @quiet_option
 def exhaust(
     target: str,

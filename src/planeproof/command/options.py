@@ -1,9 +1,13 @@
 """Options that mean the same wherever they stand."""
 
 import math
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any, TypeVar
 
 import click
+
+Command = TypeVar("Command", bound=Callable[..., Any])
 
 
 def finite(_context: click.Context, _option: click.Parameter, value: float | None) -> float | None:
@@ -32,12 +36,16 @@ profile_option = click.option(
 only_option = click.option(
     "--only", multiple=True, metavar="RULE", help="Judge by this rule only; may be given several times."
 )
-cases_option = click.option(
-    "--cases",
-    type=click.Path(path_type=Path),
-    default=Path(".planeproof"),
-    show_default=True,
-    metavar="DIR",
-    help="Folder for the scenes that are found.",
-)
 quiet_option = click.option("--quiet", is_flag=True, help="No progress.")
+
+
+def cases_option(what: str) -> Callable[[Command], Command]:
+    """``--cases DIR``; ``what`` is kept there, as its help says."""
+    return click.option(
+        "--cases",
+        type=click.Path(path_type=Path),
+        default=Path(".planeproof"),
+        show_default=True,
+        metavar="DIR",
+        help=f"Folder for {what}.",
+    )

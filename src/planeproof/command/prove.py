@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 import click
 
 from planeproof.command.interrupting import Interruption
-from planeproof.command.options import quiet_option
+from planeproof.command.options import cases_option, quiet_option
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
 from planeproof.command.proving_own import prove_own
@@ -35,14 +35,7 @@ UNKNOWN = 2
     help="After z3, have this solver confirm the same statements from their text; may be given twice.",
 )
 @click.option("--rlimit", type=click.IntRange(min=1), metavar="N", help="z3's resource units for one statement.")
-@click.option(
-    "--cases",
-    type=click.Path(path_type=Path),
-    default=Path(".planeproof"),
-    show_default=True,
-    metavar="DIR",
-    help="Folder for the scene that refutes TARGET.",
-)
+@cases_option("the scene that refutes TARGET")
 @quiet_option
 def prove(
     target: str | None, only: tuple[str, ...], others: tuple[str, ...], rlimit: int | None, cases: Path, quiet: bool
