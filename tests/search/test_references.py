@@ -1,5 +1,6 @@
 """Reference schedulers pass on the shapes they are meant for, and a pass says what it rests on."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 from itertools import count
@@ -7,13 +8,14 @@ from itertools import count
 import pytest
 
 from planeproof.candidates.reference import Fresh, InPlace
-from planeproof.contract import Demands, Scheduler
+from planeproof.contract import Demands, RuleClass, Scheduler
 from planeproof.contract.rules import BLANKING_ONLY, EXACT_REVEAL, HIDDEN_WRITES
 from planeproof.judge import MakeScheduler, Outcome, Profile, RuleStatus, Strength
 from planeproof.machines import read_machine
 from planeproof.report import verdict_lines
 from planeproof.scenes.crystals import crystal_scenes
 from planeproof.search import check
+from planeproof.search.size import size
 from tests.candidates.meant_for import MEANT_FOR
 from tests.search.wrong import DeclinesSecond
 
@@ -74,6 +76,26 @@ def test_a_verdict_says_where_a_demanded_patience_was_not_asked_for(*, as_given:
     assert [note in basis.source for basis in verdict.basis] == [not as_given] * 5 + [False]
     assert [cost.patience for cost in verdict.costs] == [40]
     assert note not in " ".join(basis.source for basis in check(Fresh, machines=[base], scenes=6).basis)
+
+
+class WritesToSeenPage(Fresh):
+    """Names the tiles of the next picture on the page that is being seen."""
+
+    def entries(self, tiles: Mapping[int, int]) -> dict[int, int]:
+        """The entries, on the wrong page."""
+        page = self.machine.page_of(self.seen)
+        wanted: dict[int, int] = {}
+        for cell in range(self.machine.cells):
+            wanted |= self.shadow.entry(page, cell, tiles.get(cell, self.machine.blank_tile))
+        return wanted
+
+
+def test_what_names_a_byte_is_told_before_what_the_viewer_sees() -> None:
+    """The cause before its effect, though the effect shows in a smaller scene."""
+    findings = check(WritesToSeenPage, machines=[read_machine("vitrine-50")], scenes=300).findings
+    classes = [finding.rule.rule_class for finding in findings]
+    assert (classes[0], classes[-1]) == (RuleClass.DISCIPLINE, RuleClass.SEEN)
+    assert size(findings[-1].play.scene) < size(findings[0].play.scene)
 
 
 def test_no_bound_is_stated_where_an_independent_scene_failed() -> None:

@@ -16,6 +16,8 @@ from planeproof.judge import play as judge_play
 from planeproof.judge.distances import distances
 from planeproof.judge.edges import CUT, EDGES, LOST, Edge
 from planeproof.machines import read_machine
+from planeproof.scenes.recipes import recipe
+from planeproof.scenes.source import Source
 from planeproof.search.steering import nearness, scenes, steer
 from planeproof.search.trial import Trial
 from tests.search.wrong import DeclinesSecond, DeclinesThreeCells, HangsInBlank, Nothing
@@ -124,6 +126,19 @@ def test_a_seed_repeats_the_search() -> None:
     assert said[0] == said[1]
     assert said[0] != said[2]
     assert len(said[0]) == 30
+
+
+def test_a_search_that_is_over_draws_no_more(monkeypatch: pytest.MonkeyPatch) -> None:
+    """One scene was drawn before it was asked whether to go on; hundreds of long ones would take minutes."""
+    drawn = []
+
+    def counted(base: Machine, source: Source, *, as_given: bool, longest: int) -> Scene:
+        drawn.append(longest)
+        return recipe(base, source, as_given=as_given, longest=longest)
+
+    monkeypatch.setattr("planeproof.search.steering.recipe", counted)
+    assert steer(trial(Fresh), BASE, as_given=False, most=200, first_seed=3, go_on=lambda: False, longest=9) == 0
+    assert drawn == [9]
 
 
 def test_shrinking_takes_only_its_time(monkeypatch: pytest.MonkeyPatch) -> None:
