@@ -11,7 +11,7 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from planeproof.judge import Verdict
 from planeproof.search import check
 
-SCENES = 6000
+SCENES = 8000
 """So many that the beginning and the end, where one process waits for the other, do not matter: some 25 s for one."""
 
 ROUNDS = 2
