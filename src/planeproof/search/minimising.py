@@ -9,7 +9,7 @@ import math
 from collections.abc import Callable, Collection, Iterator
 from dataclasses import replace
 from fractions import Fraction
-from itertools import combinations, product
+from itertools import combinations, cycle, islice, product
 from typing import TypeVar
 
 import numpy as np
@@ -36,10 +36,14 @@ FEW_CELLS = 4
 FEW_BURSTS = 16
 """One-byte bursts up to which a cut blanking is tried."""
 
+FEW_PLACES = 64
+"""Cells of a window up to which every blanking is tried for every row and column that could go."""
+
 MOST_BLANKINGS = 100
 """Blankings that are tried for one smaller scene."""
 
 Shows = Callable[[Scene], bool]
+Steps = Callable[[Scene], Iterator[Scene]]
 T = TypeVar("T")
 
 
@@ -48,34 +52,30 @@ def minimise(scene: Scene, shows: Shows, *, go_on: Callable[[], bool], keep_mach
 
     ``go_on`` is asked before each try. ``keep_machine`` leaves the machine as it is.
     """
-    improved = True
-    while improved:
-        improved = False
-        for smaller in _smaller(scene, keep_machine=keep_machine):
-            if not go_on():
-                return scene
-            if size(smaller) < size(scene) and shows(smaller):
-                scene, improved = smaller, True
-                break
+    kinds = _MACHINE_KEPT if keep_machine else _ALL
+    in_vain = 0
+    for steps in cycle(kinds):
+        smaller = _as_far_as_it_goes(scene, steps, shows, go_on)
+        in_vain = in_vain + 1 if smaller is scene else 0
+        scene = smaller
+        if in_vain == len(kinds) or not go_on():
+            break
     return scene
 
 
-def _smaller(scene: Scene, *, keep_machine: bool) -> Iterator[Scene]:
-    yield from _fewer_pictures(scene)
-    yield from _less_disturbed(scene)
-    yield from _fewer_cells(scene)
-    if not keep_machine:
-        yield from _smaller_window(scene)
-        yield from _fewer_tiles(scene)
-        yield from _plainer_place(scene)
-    yield from _sooner(scene)
-    yield from _otherwise_disturbed(_one_picture_fewer(scene))
-    yield from _less_ink(scene)
-    if not keep_machine:
-        yield from _retimed(_one_picture_fewer(scene))
-        yield from _retimed(_smaller_window(scene))
-        if scene.occupied <= FEW_CELLS:
-            yield from _retimed(_fewer_cells(scene))
+def _as_far_as_it_goes(scene: Scene, steps: Steps, shows: Shows, go_on: Callable[[], bool]) -> Scene:
+    """The smallest scene found by ``steps`` of one kind, each of which is gone on from where the last one was."""
+    place = 0
+    while True:
+        for smaller in islice(steps(scene), place, None):
+            if not go_on():
+                return scene
+            if size(smaller) < size(scene) and shows(smaller):
+                scene = smaller
+                break
+            place += 1
+        else:
+            return scene
 
 
 def _with(scene: Scene, pictures: list[Picture], ready: list[int] | None = None) -> Scene:
@@ -283,3 +283,38 @@ def _rebuilt(scene: Scene, kept: NDArray[np.intp] | None = None, **changes: Wind
             Picture.from_rows(0, picture.rows if kept is None else picture.rows[kept]) for picture in scene.pictures
         ]
         yield Scene.of(machine, pictures, scene.ready, scene.disturbances)
+
+
+# --- all of them ------------------------------------------------------------------------------------------
+
+
+def _otherwise_cut(scene: Scene) -> Iterator[Scene]:
+    return _otherwise_disturbed(_one_picture_fewer(scene))
+
+
+def _retimed_with_less(scene: Scene) -> Iterator[Scene]:
+    yield from _retimed(_one_picture_fewer(scene))
+    if scene.machine.cells <= FEW_PLACES:
+        yield from _retimed(_smaller_window(scene))
+    if scene.occupied <= FEW_CELLS:
+        yield from _retimed(_fewer_cells(scene))
+
+
+_MACHINE_KEPT: tuple[Steps, ...] = (
+    _fewer_pictures,
+    _less_disturbed,
+    _fewer_cells,
+    _sooner,
+    _otherwise_cut,
+    _less_ink,
+)
+"""Steps that leave the machine as it is: those that save most come first."""
+
+_ALL: tuple[Steps, ...] = (
+    *_MACHINE_KEPT[:3],
+    _smaller_window,
+    _fewer_tiles,
+    _plainer_place,
+    *_MACHINE_KEPT[3:],
+    _retimed_with_less,
+)
