@@ -1,6 +1,7 @@
 """Several processes share the work: what is found is the same, whatever becomes of them."""
 
 import os
+import pickle
 import signal
 import subprocess
 import sys
@@ -19,7 +20,9 @@ from planeproof.judge import CandidateHung, Outcome
 from planeproof.machines import read_machine
 from planeproof.record import write_record
 from planeproof.search import apart, check, steering
+from planeproof.search.units import Stage, Unit
 from tests.search import elsewhere, unhurried
+from tests.search.test_handing_out import order
 
 VITRINE = read_machine("vitrine-50")
 FAULTS = [fault for fault in ZOO if fault.make.__name__ in unhurried.__all__]
@@ -135,6 +138,20 @@ def test_a_process_that_ends_costs_its_unit_which_is_played_here(
     told = [entry.getMessage() for entry in caplog.records]
     assert all("has ended; it is played again in this process" in message for message in told)
     assert len({message.split(" has ended")[0] for message in told}) == len(told) >= 4
+
+
+def test_one_that_nobody_listens_to_ends_without_a_word() -> None:
+    """Whoever began it has ended: what it would say is for nobody, a traceback least of all."""
+    unit = Unit(stage=Stage.INDEPENDENT, number=0, scenes=8)
+    command = [sys.executable, "-c", apart._BEGIN, *sys.path]
+    pipes = {"stdin": subprocess.PIPE, "stdout": subprocess.PIPE, "stderr": subprocess.PIPE}
+    with subprocess.Popen(command, **pipes) as process:  # type: ignore[call-overload]
+        process.stdout.close()
+        for asked in (apart.packed(order()), (unit, 100.0)):
+            pickle.dump(asked, process.stdin)
+            process.stdin.flush()
+        assert process.stderr.read() == b""
+        assert process.wait(timeout=60) == 0
 
 
 def test_one_that_is_killed_from_outside_costs_nothing(begun: list["subprocess.Popen[bytes]"]) -> None:
