@@ -15,6 +15,7 @@ from planeproof.contract.rules import RULES
 from planeproof.judge import Outcome, Verdict
 from planeproof.page import page_data, page_html
 from planeproof.page.bars import LONG, bars_of
+from planeproof.page.content import page_of
 from planeproof.page.shots import Gallery
 from planeproof.page.visible import shown
 from planeproof.pictures.course import course_of
@@ -57,6 +58,35 @@ def test_pictures_that_are_alike_are_kept_once() -> None:
         with Image.open(io.BytesIO(base64.b64decode(kept.address.split(",")[1]))) as image:
             assert image.size == (16, 8)
             assert image.convert("RGB").getcolors() == [(128, machine.colours.look(look))]
+
+
+def test_what_was_waited_for_is_expected_in_the_broken_row_too() -> None:
+    """The head and the row that breaks the rule say the same of it, and both have something that differs."""
+    found = page_of(verdict_of("fail-silent"), Gallery()).findings[0]
+    row = next(stretch.head for stretch in found.sheet.stretches if stretch.head.broken)
+    head, row_shots = found.lead, {shot.label: shot for shot in row.shots}
+    assert head[0].caption == row_shots["expected"].caption
+    assert head[0].image == row_shots["expected"].image
+    assert row_shots["difference"].image is not None
+
+
+@pytest.mark.parametrize("kind", ["fail", "fail-late", "fail-half"])
+def test_what_cycles_went_into_adds_up(kind: str) -> None:
+    """The parts that a row names are together what it says was used."""
+    sheet = page_of(verdict_of(kind), Gallery()).findings[0].sheet
+    told = [re.search(r"([\d,]+) cycles used \((.*)\)", stretch.head.blanking) for stretch in sheet.stretches]
+    sums = [(said[1], sum(int(part.split()[-1]) for part in said[2].split(", "))) for said in told if said]
+    assert sums
+    assert all(int(used) == parts for used, parts in sums)
+
+
+def test_what_is_broken_besides_stands_at_the_head() -> None:
+    """Every other finding, with a link to it, and how the smallest scene is disturbed."""
+    head = html_of("fail").split('id="how"')[0]
+    others = page_of(verdict_of("fail"), Gallery()).findings[1:]
+    assert others
+    assert all(f'<a href="#{other.id}">{other.rule}</a>' in head for other in others)
+    assert "Disturbed: blanking 0 has 110 of 7884 cycles." in html_of("fail-half").split('id="how"')[0]
 
 
 @pytest.mark.parametrize("kind", ["fail", "fail-late", "fail-half", "fail-large"])

@@ -122,6 +122,17 @@ def test_what_can_only_change_together_gets_near_the_least(
     assert sizes.count(least) * 2 >= len(sizes)
 
 
+@pytest.mark.parametrize("needed", [1, 32, 100])
+def test_a_blanking_is_cut_as_far_as_it_shows(needed: int) -> None:
+    """Down to the cycle from which on it shows: so many does the scheduler reckon with."""
+
+    def enough(scene: Scene) -> bool:
+        return any(disturbance.cycles >= needed for disturbance in scene.disturbances)
+
+    least = [minimise(scene, enough, go_on=always).disturbances for scene in drawn(enough)]
+    assert {tuple(cut.cycles for cut in cuts) for cuts in least} == {(needed,)}
+
+
 def test_ink_that_two_pictures_share_is_taken_away() -> None:
     """Two equal pictures of a full square come down to one pixel each."""
     plain = Machine(name="plain", window=Window(columns=1, rows=1), tiles=Tiles(count=2, pool=(1,)))

@@ -98,7 +98,7 @@ PROGRESS = Rule(
     statement="A taken picture is seen, and BUSY ends, within the machine's patience.",
     kind=Kind.EVENTUALLY,
     rule_class=RuleClass.SEEN,
-    why="A scheduler that shows nothing breaks no other rule.",
+    why="Without this rule a scheduler that never shows anything would be right.",
     theorem="Counted in full blankings, from the later of TAKEN and the predecessor being seen.",
     witness="a taken picture had to be waited for, through at least one full blanking",
 )

@@ -7,11 +7,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from planeproof.contract import Machine
-from planeproof.contract.rules import EXACT_REVEAL, FAIR_REFUSAL, HIDDEN_WRITES, PROGRESS
+from planeproof.contract.rules import EXACT_REVEAL, HIDDEN_WRITES
 from planeproof.display import Frame
 from planeproof.judge import Play, Violation
+from planeproof.page.due import due
 from planeproof.page.shots import Gallery, Shot, box_round, part_of
-from planeproof.pictures.compared import differences, expected
+from planeproof.pictures.compared import differences
 from planeproof.pictures.course import Moment, course_of
 from planeproof.report.figures import counted
 from planeproof.report.refreshes import Names
@@ -45,17 +46,12 @@ def _pair(moment: Moment, play: Play, violation: Violation) -> _Pair:
         before = (f"on show, refresh {number}", "just before the byte was written")
         after = ("on show", "just after the byte was written")
         return _told(moment, at_byte.before, before, at_byte.after, after)
-    if violation.picture is not None and violation.rule in (PROGRESS, FAIR_REFUSAL):
-        what = "due" if violation.rule is PROGRESS else "declined"
-        wanted = (f"expected, refresh {number}", f"{names.name(violation.picture)}, {what}")
-        instead = ("seen", names.of(moment.refresh))
-        return _told(moment, names.look(violation.picture), wanted, moment.refresh.frame, instead)
     seen_words = ("seen", names.of(moment.refresh))
     if at_byte is not None:
         moment = replace(moment, refresh=replace(moment.refresh, frame=at_byte.after))
         seen_words = ("on show", "as the view had changed")
-    right = expected(moment)
-    wanted = (f"expected, refresh {number}", names.name(right.number))
+    right, name = due(moment, names, violation)
+    wanted = (f"expected, refresh {number}", name)
     return _told(moment, right.frame, wanted, moment.refresh.frame, seen_words)
 
 

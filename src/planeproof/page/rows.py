@@ -4,12 +4,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import groupby
 
-from planeproof.contract import Answer, Scene
+from planeproof.contract import Answer, Rational
 from planeproof.judge import Play, Refresh, Violation
 from planeproof.page.bars import Bar, bars_of
+from planeproof.page.due import due
 from planeproof.page.shots import Gallery, Shot, box_round
 from planeproof.page.writes import Offence, Write, offence_of, writes_of
-from planeproof.pictures.compared import differences, expected
+from planeproof.pictures.blanking import Part, stretches
+from planeproof.pictures.compared import differences
 from planeproof.pictures.course import Moment, course_of
 from planeproof.pictures.frames import behind_frame
 from planeproof.report.figures import counted, cycles
@@ -18,6 +20,14 @@ from planeproof.report.strip import cells_of, cut_round
 
 SHORT = 3
 """Neighbours that are alike are folded from this many on."""
+
+_INTO = {
+    Part.SET_UP: "setting up",
+    Part.PATTERNS: "patterns",
+    Part.MAP: "tile map",
+    Part.VIEW: "view",
+    Part.NOWHERE: "no picture memory",
+}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -109,9 +119,9 @@ def _refreshes(play: Play, marked: Violation | None, gallery: Gallery, prefix: s
             id=f"{prefix}-r{refresh.number}",
             name=f"Refresh {refresh.number}",
             offer=_offer(refresh),
-            blanking=_blanking(play.scene, refresh),
+            blanking=_blanking(moment),
             bars=bars_of(moment, marked),
-            shots=tuple(_shots(moment, names, gallery)),
+            shots=tuple(_shots(moment, names, here, gallery)),
             writes=writes_of(machine, refresh.bursts),
             broken="" if here is None else here.said,
             offence=offence_of(machine, refresh.bursts, here),
@@ -125,8 +135,8 @@ def _offer(refresh: Refresh) -> str:
     return f"Picture {refresh.offered} offered, answered {refresh.answer.name}{meaning[refresh.answer]}"
 
 
-def _blanking(scene: Scene, refresh: Refresh) -> str:
-    full = scene.machine.blank_cycles
+def _blanking(moment: Moment) -> str:
+    refresh, full = moment.refresh, moment.machine.blank_cycles
     if not refresh.cycles:
         return "No blanking was had: nothing could be written."
     whole = f"{full} cycles" if refresh.cycles == full else f"only {refresh.cycles} of {full} cycles"
@@ -134,17 +144,27 @@ def _blanking(scene: Scene, refresh: Refresh) -> str:
         return f"Blanking of {whole}: nothing written."
     over = refresh.used - refresh.cycles
     late = f", {cycles(over)} TOO MANY" if over > 0 else ""
-    return f"Blanking of {whole}: {counted(len(refresh.bursts), 'burst')}, {cycles(refresh.used)} cycles used{late}."
+    used = f"{cycles(refresh.used)} cycles used ({spent(moment)})"
+    return f"Blanking of {whole}: {counted(len(refresh.bursts), 'burst')}, {used}{late}."
 
 
-def _shots(moment: Moment, names: Names, gallery: Gallery) -> Iterator[Shot]:
+def spent(moment: Moment) -> str:
+    """What the cycles of a blanking went into, as in ``setting up 14, view 32``."""
+    parts: dict[Part, Rational] = {}
+    for stretch in stretches(moment):
+        if stretch.burst is not None:
+            parts[stretch.part] = parts.get(stretch.part, 0) + stretch.end - stretch.start
+    return ", ".join(f"{_INTO[part]} {cycles(length)}" for part, length in parts.items())
+
+
+def _shots(moment: Moment, names: Names, broken: Violation | None, gallery: Gallery) -> Iterator[Shot]:
     """Prepared, seen, expected, and what differs between these two."""
     machine, number, seen = moment.machine, moment.refresh.number, moment.refresh.frame
     yield _prepared(moment, gallery)
-    right = expected(moment)
+    right, wanted = due(moment, names, broken)
     values = differences(moment, right.frame)
     wrong = int((values > 0).sum())
-    name, wanted = names.of(moment.refresh), names.name(right.number)
+    name = names.of(moment.refresh)
     shot = gallery.frame(machine, seen, ("seen", name, f"Seen in refresh {number}: {name}."))
     cut = cut_round(machine, cells_of(machine, values > 0))
     yield replace(shot, box=box_round(machine, cut)) if wrong and cut.within(machine) else shot

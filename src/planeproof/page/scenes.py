@@ -8,6 +8,9 @@ from planeproof.page.shots import Gallery, Shot
 from planeproof.report.figures import counted
 from planeproof.report.machine import demands, machine_headline
 
+FEW = 3
+"""Disturbances that are told in short."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class SceneView:
@@ -22,16 +25,29 @@ class SceneView:
 
 def view_of_scene(scene: Scene, gallery: Gallery) -> SceneView:
     """All of the scene."""
-    full = scene.machine.blank_cycles
     return SceneView(
         machine=scene.machine.name,
         has=machine_headline(scene.machine).removeprefix(scene.machine.name).strip(),
         demands=demands(scene.machine),
         pictures=tuple(_picture(scene, picture, gallery) for picture in scene.pictures),
-        disturbances=tuple(
-            f"blanking {d.refresh} is lost" if not d.cycles else f"blanking {d.refresh} has {d.cycles} of {full} cycles"
-            for d in scene.disturbances
-        ),
+        disturbances=_disturbances(scene),
+    )
+
+
+def in_short(scene: Scene) -> str:
+    """The scene in a sentence or two: how big it is, and which of its blankings are cut."""
+    window, number = scene.machine.window, len(scene.pictures)
+    size = f"{counted(number, 'picture')} on a window of {window.columns} x {window.rows} cells"
+    cut = _disturbances(scene)
+    few = "; ".join(cut[:FEW]) + (f"; and {len(cut) - FEW} more" if len(cut) > FEW else "")
+    return f"{size}." + (f" Disturbed: {few}." if cut else " No blanking is cut.")
+
+
+def _disturbances(scene: Scene) -> tuple[str, ...]:
+    full = scene.machine.blank_cycles
+    return tuple(
+        f"blanking {d.refresh} is lost" if not d.cycles else f"blanking {d.refresh} has {d.cycles} of {full} cycles"
+        for d in scene.disturbances
     )
 
 

@@ -2,15 +2,17 @@
 
 from dataclasses import dataclass
 
+from planeproof.contract.rules import BLANKING_ONLY
 from planeproof.judge import Finding, Play, Violation
 from planeproof.page.lead import lead_of
-from planeproof.page.rows import Row, Stretch, stretches_of
-from planeproof.page.scenes import SceneView, view_of_scene
+from planeproof.page.rows import Row, Stretch, spent, stretches_of
+from planeproof.page.scenes import SceneView, in_short, view_of_scene
 from planeproof.page.sentences import others, sentence, spared
 from planeproof.page.shots import Gallery, Shot
 from planeproof.page.writes import Offence, Write
 from planeproof.pictures import CAUTION
-from planeproof.report.figures import counted
+from planeproof.pictures.course import course_of
+from planeproof.report.figures import counted, cycles
 from planeproof.report.story import again_lines
 
 AROUND = 2
@@ -37,7 +39,8 @@ class Sheet:
 class Found:
     """A finding: its ``sentence`` for everybody, the pictures at its head, the rule, and its sheets.
 
-    ``near`` are the writes just before and after the offending one, and it. ``remarks`` are what else is to be said.
+    ``near`` are the writes just before and after the offending one, and it. ``remarks`` are what else is to be said,
+    ``scene`` is the smallest scene in short.
     ``given`` is the sheet of the same on a machine as given, if there is one.
     """
 
@@ -51,6 +54,7 @@ class Found:
     offence: Offence | None
     near: tuple[Write, ...]
     remarks: tuple[str, ...]
+    scene: str
     sheet: Sheet
     given: Sheet | None
 
@@ -72,7 +76,8 @@ def found_of(finding: Finding, number: int, gallery: Gallery) -> Found:
         lead=lead_of(play, violation, gallery),
         offence=row.offence,
         near=_near(row),
-        remarks=tuple(filter(None, (spared(finding), others(finding), _after(finding)))),
+        remarks=tuple(filter(None, (_used(finding), spared(finding), others(finding), _after(finding)))),
+        scene=in_short(play.scene),
         sheet=sheet,
         given=_given(finding, number, gallery),
     )
@@ -102,6 +107,15 @@ def _sheet(play: Play, violation: Violation, name: str, title: str, case: str | 
 def _near(row: Row) -> tuple[Write, ...]:
     number = None if row.offence is None else row.offence.number
     return () if number is None else row.writes[max(0, number - AROUND) : number + 1 + AROUND]
+
+
+def _used(finding: Finding) -> str:
+    """Where too many cycles were used, what for."""
+    violation = finding.violation
+    if violation.rule is not BLANKING_ONLY:
+        return ""
+    moment = course_of(finding.play).moments[violation.refresh]
+    return f"The {cycles(moment.refresh.used)} cycles that it used are: {spent(moment)}."
 
 
 def _after(finding: Finding) -> str:

@@ -33,6 +33,9 @@ WIDER, HIGHER = 420, 216
 FINE = 4
 """Pixels a side that a pixel takes in a picture of differences: enough for their marks to have a shape."""
 
+BROAD = 4
+"""Pixels that a bar of what is undefined is broad: too broad for ink."""
+
 GRIDDED = 16
 """Cells up to which a picture is ruled into cells."""
 
@@ -143,11 +146,11 @@ def box_round(machine: Machine, cut: Cut) -> Box:
 
 
 def _coloured(machine: Machine, frame: Values) -> Canvas:
-    """A frame in the display's colours, what is undefined in a check of two."""
+    """A frame in the display's colours, what is undefined in slanted bars, which no picture has."""
     undefined = frame == UNDEFINED
     picture = in_colours(machine, frame.astype(np.int16))
     y, x = np.indices(undefined.shape)
-    picture[undefined & ((x + y) % 2 == 0)] = PAPER
+    picture[undefined & ((x + y) % (2 * BROAD) < BROAD)] = PAPER
     return picture
 
 

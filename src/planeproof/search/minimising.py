@@ -119,6 +119,11 @@ def _less_disturbed(scene: Scene) -> Iterator[Scene]:
         for refresh in sorted(refresh for refresh in sooner if 0 <= refresh < disturbance.refresh):
             moved = replace(disturbance, refresh=refresh)
             yield Scene.of(scene.machine, scene.pictures, scene.ready, [*rest, moved])
+        # How short it may be and still be written in tells how many cycles the scheduler reckons with.
+        for cycles in sorted({disturbance.cycles // 2, *(disturbance.cycles - less for less in (16, 4, 1))}):
+            if 0 < cycles < disturbance.cycles:
+                shorter = replace(disturbance, cycles=cycles)
+                yield Scene.of(scene.machine, scene.pictures, scene.ready, [*rest, shorter])
 
 
 def _otherwise_disturbed(scenes: Iterator[Scene]) -> Iterator[Scene]:

@@ -22,4 +22,5 @@ def size(scene: Scene) -> Size:
         sum(scene.ready),
         around + machine.window.first_line + machine.tiles.count,
         sum(disturbance.refresh for disturbance in scene.disturbances),
+        sum(disturbance.cycles for disturbance in scene.disturbances),
     )
