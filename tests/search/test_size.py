@@ -48,7 +48,7 @@ BIGGER = (
 
 
 def test_bigger_in_anything_is_bigger() -> None:
-    """One more picture, occupied cell, cell, disturbance, tile, bit of ink, refresh to wait, cell around; later; less cut."""
+    """One more picture, occupied cell, cell, disturbance, tile, bit of ink, refresh, cell around; later; less cut."""
     assert all(size(scene()) < size(bigger) for bigger in BIGGER)
 
 
