@@ -16,7 +16,7 @@ from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.edges import edge_scenes
 from planeproof.scenes.full import full_scene, long_scene
 from planeproof.search import check
-from planeproof.search.checking import GIVEN_SHARE
+from planeproof.search.checking import GIVEN_SHARE, SEEKING_SHARE
 from planeproof.search.steering import SHRINKING_SECONDS
 from planeproof.search.units import CUT_SCENES, LAW_SCENES, WHOLE_SCENES
 from tests.search.wrong import DeclinesSecond, DeclinesThreeCells
@@ -131,6 +131,23 @@ def test_making_smaller_takes_only_its_time(monkeypatch: pytest.MonkeyPatch, clo
     assert verdict.outcomes == (Outcome.FAIL,)
     again = 2 * len(verdict.findings)
     assert clock.now - 1000 <= 30.0 + SHRINKING_SECONDS + SMALL * (1 + GIVEN_SHARE) + 2 * again + 8
+
+
+def test_seeking_shorter_scenes_leaves_time_to_take_away(monkeypatch: pytest.MonkeyPatch, clock: Clock) -> None:
+    """Half of the time at most, even where it goes on as long as it may; the rest makes the scene as small as it is."""
+    sought = []
+
+    def seeks(*_: object, go_on: Callable[[], bool], **__: object) -> None:
+        begun = clock.now
+        while go_on():
+            clock.now += 1
+        sought.append(clock.now - begun)
+
+    monkeypatch.setattr("planeproof.search.smaller.look_for_shorter", seeks)
+    verdict = check(clock.ticking(DeclinesThreeCells), machines=[VITRINE], smaller_seconds=400.0)
+    scene = verdict.findings[0].play.scene
+    assert sought == [400.0 * SEEKING_SHARE]
+    assert (len(scene.pictures), scene.occupied) == (1, 3)
 
 
 @pytest.mark.parametrize("seed", [0, 77])

@@ -21,7 +21,7 @@ from planeproof.search.smaller import make_smaller, show_as_given
 from planeproof.search.stages import Limits, Plan, plans
 from planeproof.search.tally import Tally
 from planeproof.search.trial import keep_left_over
-from planeproof.search.units import Stage, Unit
+from planeproof.search.units import Stage, Unit, until
 from planeproof.search.verdicts import verdict_of
 from planeproof.search.watching import NoWatcher, Steps, Watcher
 from planeproof.search.workers import Here, Pending, Processes, Workers, in_order
@@ -35,6 +35,9 @@ DEFAULT_SCENES = 2000
 SMALLER_SECONDS = 10.0
 """Time for making all that was found smaller; the smallest so far is kept when it is over."""
 
+
+SEEKING_SHARE = 0.5
+"""Of that time, how much may go into seeking shorter scenes, before what was found is made smaller."""
 
 GIVEN_SHARE = 0.5
 """Time for showing what was found on the machines as given, as a share of that for making it smaller."""
@@ -256,6 +259,7 @@ class _Run:
             self.order.machines,
             as_given=self.order.as_given,
             first_seed=self.order.seed,
+            seek_on=until(SEEKING_SHARE * self.smaller_seconds),
             go_on=self._counting(self.smaller_seconds),
         )
         if self.trial.fault is None:

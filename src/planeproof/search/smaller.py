@@ -24,9 +24,18 @@ LIFTING_TRIES = 150
 
 
 def make_smaller(
-    trial: Trial, machines: Sequence[Machine], *, as_given: bool, first_seed: int, go_on: Callable[[], bool]
+    trial: Trial,
+    machines: Sequence[Machine],
+    *,
+    as_given: bool,
+    first_seed: int,
+    seek_on: Callable[[], bool],
+    go_on: Callable[[], bool],
 ) -> None:
-    """Make every finding of ``trial`` smaller for as long as ``go_on`` says; then see each of them again."""
+    """Make every finding of ``trial`` smaller for as long as ``go_on`` says; then see each of them again.
+
+    Shorter scenes are sought only as long as ``seek_on`` says so too: what they begin with is still to be made smaller.
+    """
 
     def hung() -> bool:
         return isinstance(trial.fault, CandidateHung)
@@ -35,8 +44,11 @@ def make_smaller(
         # A scene that is much like one that hung is likely to hang as well, and to take as long.
         return not hung() and go_on()
 
+    def seek() -> bool:
+        return seek_on() and on()
+
     if trial.fault is None and (as_given or not _only_as_given(trial, machines)):
-        look_for_shorter(trial, machines, as_given=as_given, first_seed=first_seed, go_on=on)
+        look_for_shorter(trial, machines, as_given=as_given, first_seed=first_seed, go_on=seek)
     for rule in list(trial.smallest):
         if hung():
             return
