@@ -120,6 +120,22 @@ def test_without_planeproof_it_fails(repository: Path) -> None:
     assert gate(repository, PYTHON=f"{sys.executable}", PYTHONPATH="", TARGET="lost.py:Lost").returncode != 0
 
 
+@pytest.mark.parametrize(("ending", "outcome"), [("os._exit(0)", "CANDIDATE ERROR"), ("os.abort()", "CANDIDATE ERROR")])
+def test_a_scheduler_that_ends_the_process_is_stopped_with_a_report(
+    repository: Path, ending: str, outcome: str
+) -> None:
+    """The scene that was being played is kept, so that the next run replays it, and then it is stopped by both."""
+    lines = ["import os", "from planeproof.candidates.reference import Delta", "class Ends(Delta):"]
+    lines += ["    def blank(self, cycles):", f"        {ending}"]
+    (repository / "mine.py").write_text("\n".join(lines), "utf-8")
+    for replayed in (0, 1):
+        done = gate(repository, PYTHON=sys.executable, TARGET="mine.py:Ends", SCENES="20", MACHINES="bench")
+        assert done.returncode == 4
+        assert f"gate: {outcome} ({replayed} saved case(s), then the check: {outcome})" in done.stdout
+        assert outcome in (repository / "planeproof-report" / "summary.md").read_text("utf-8").splitlines()[0]
+        assert "<error" in (repository / "planeproof-report" / "junit.xml").read_text("utf-8")
+
+
 def test_a_replay_is_told_in_full_in_the_report(repository: Path) -> None:
     """With the standard error of what it ran."""
     (repository / "tests" / "cases").mkdir(parents=True)

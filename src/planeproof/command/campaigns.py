@@ -59,7 +59,11 @@ class Campaign:
             return given
         with refusing(JournalError, OSError):
             begun = None if self.journal is None else seed_in(self.journal)
-        return secrets.randbits(SEED_BITS) if begun is None else begun
+        drawn = secrets.randbits(SEED_BITS) if begun is None else begun
+        told = click.get_current_context().obj
+        if told is not None:  # whoever waits for this process can't know it otherwise, should the process end
+            told(drawn)
+        return drawn
 
     @contextmanager
     def refusing(self) -> Iterator[None]:

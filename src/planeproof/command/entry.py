@@ -1,12 +1,14 @@
 """Where the command begins: what runs a candidate runs in a process of its own.
 
 A candidate can end the process it runs in (``os._exit``, an abort, a crash in a library of its own), with any exit
-code, 0 included. So the verdict's exit code is handed over in words of ours, and where it never comes that is said.
+code, 0 included. So the verdict's exit code is handed over in words of ours, and where it never comes that is said
+and, if a report was asked for, written there.
 """
 
 import os
 import signal
 import sys
+from collections.abc import Callable
 from types import FrameType
 from typing import NoReturn
 
@@ -30,11 +32,12 @@ def run() -> NoReturn:
     sys.exit(_command())
 
 
-def _command() -> int:
+def _command(drew: Callable[[int], None] | None = None) -> int:
+    """Run the command; ``drew`` is told a seed that it draws."""
     from planeproof.command.main import main  # noqa: PLC0415 -- not in the process that only waits
 
     try:
-        main(prog_name="planeproof")
+        main(prog_name="planeproof", obj=drew)
     except SystemExit as ended:
         return int(ended.code or 0)
     return 0
@@ -43,19 +46,38 @@ def _command() -> int:
 def _watched() -> int:
     """Run the command in a child; its exit code, or what the way it ended means."""
     reader, writer = os.pipe()
+    case, earlier = _playing(), _state(_playing())
     child = os.fork()
     if child == 0:
         os.close(reader)
-        code = _command()
+        code = _command(lambda seed: _say(writer, "seed", seed))
         sys.stdout.flush()
         sys.stderr.flush()
-        os.write(writer, bytes([code]))
+        _say(writer, "code", code)
         os._exit(code)
     os.close(writer)
     _pass_on(child)
-    told = os.read(reader, 1)
+    told = _heard(reader)
     _, status = os.waitpid(child, 0)
-    return told[0] if told else _died(status)
+    if "code" in told:
+        return told["code"]
+    return _died(status, case if _state(case) not in {None, earlier} else None, told.get("seed"))
+
+
+def _say(writer: int, what: str, value: int) -> None:
+    os.write(writer, f"{what} {value}\n".encode())
+
+
+def _heard(reader: int) -> dict[str, int]:
+    """What the child says, up to its exit code: a process that it leaves behind may hold the pipe open for ever."""
+    told: dict[str, int] = {}
+    with os.fdopen(reader, "rb") as lines:
+        for line in lines:
+            what, value = line.decode().split()
+            told[what] = int(value)
+            if what == "code":
+                break
+    return told
 
 
 def _pass_on(child: int) -> None:
@@ -76,17 +98,36 @@ def _in_front() -> bool:
         return False
 
 
-def _died(status: int) -> int:
-    """Say that there is no verdict, and where the scene is that was being played."""
+def _died(status: int, case: str | None, seed: int | None) -> int:
+    """Say that there is no verdict, and where the scene is that was being played, if it is anywhere."""
     code = os.waitstatus_to_exitcode(status)
     how = f"by signal {-code} ({signal.Signals(-code).name})" if code < 0 else f"with exit code {code}"
     lines = [f"planeproof: there is no verdict: the process ended {how} while {_DOING[sys.argv[1]]}."]
-    if sys.argv[1] == "check":
-        case = os.path.join(_cases(sys.argv), "playing.json")  # noqa: PTH118 -- pathlib is not needed for this
+    if case is not None:
         lines += [f"The scene that was being played is in {case}; to see it again: planeproof replay {case}"]
     sys.stderr.write("\n".join(lines) + "\n")
-    no_fault_of_it = sys.argv[1] == "prove" or (code < 0 and -code in FROM_OUTSIDE)
-    return UNKNOWN if no_fault_of_it else CANDIDATE_ERROR
+    outside = code < 0 and -code in FROM_OUTSIDE
+    if sys.argv[1] == "check":
+        from planeproof.command.ended import report_of_the_end  # noqa: PLC0415 -- hardly ever needed
+
+        report_of_the_end(sys.argv[2:], how=how, case=case, seed=seed, outside=outside)
+    return UNKNOWN if outside or sys.argv[1] == "prove" else CANDIDATE_ERROR
+
+
+def _playing() -> str | None:
+    """Where a check leaves the scene that it is playing, if the process ends in it."""
+    if sys.argv[1] != "check":
+        return None
+    return os.path.join(_cases(sys.argv), "playing.json")  # noqa: PTH118 -- pathlib is not needed for this
+
+
+def _state(file: str | None) -> tuple[int, int] | None:
+    """Tells a file from another one of its name; None if there is none."""
+    try:
+        found = None if file is None else os.stat(file)  # noqa: PTH116 -- as above
+    except OSError:
+        return None
+    return None if found is None else (found.st_ino, found.st_mtime_ns)
 
 
 def _cases(arguments: list[str]) -> str:

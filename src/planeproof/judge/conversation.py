@@ -33,6 +33,10 @@ REFRESHES_OF_BYTES = 16
 """A blanking that returns more bytes than fill this many whole refreshes never ends."""
 
 
+THE_PROCESS = "the process"
+"""Instead of a method, where the process ended, or had to be ended, in one of them and it is not known in which."""
+
+
 class CandidateFault(Exception):
     """The candidate broke a law of the contract: in ``method``, in refresh ``refresh`` (-1: set-up)."""
 
@@ -43,6 +47,11 @@ class CandidateFault(Exception):
         self.said = said
         self.advice = advice
         self.trace = trace
+
+    @property
+    def in_scene(self) -> bool:
+        """Whether it had come to know anything of the scene by then."""
+        return self.refresh >= 0 or self.method in {"start", THE_PROCESS}
 
 
 class CandidateHung(CandidateFault):

@@ -185,7 +185,8 @@ class Verdict:
 
     ``edges``: how near the generated scenes came to each. ``source``: where the candidate is written, if that is known.
     ``expected``: the failures that are let be, and entries of their list that can't stand.
-    ``fault``: the candidate's own breach of the contract, if any; ``fault_scene``: the scene in which it happened;
+    ``fault``: the candidate's own breach of the contract, if any, or that its process ended (where somebody outside
+    seems to have ended it, the outcome is UNKNOWN); ``fault_scene``: the scene in which it happened;
     ``fault_case``: where that was saved.
     """
 

@@ -89,7 +89,7 @@ def _rule(verdict: Verdict, report: RuleReport, finding: str) -> RuleRow:
 
 def basis_of(verdict: Verdict) -> tuple[Figures, ...]:
     """All sources of scenes."""
-    clean = not any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
+    clean = verdict.fault is None and not any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
     return tuple(_figures(basis, clean=clean) for basis in verdict.basis)
 
 

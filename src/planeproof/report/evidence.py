@@ -17,7 +17,7 @@ def basis_lines(verdict: Verdict) -> list[str]:
     """A sentence for each source of scenes."""
     if not verdict.basis:
         return ["  nothing: no scene was played"]
-    clean = not any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
+    clean = verdict.fault is None and not any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
     return [line for basis in verdict.basis for line in wrapped(basis_sentence(basis, clean=clean), 2)]
 
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from planeproof.contract import Scene
 from planeproof.judge import CandidateFault, CandidateHung
+from planeproof.judge.conversation import THE_PROCESS
 from planeproof.report.figures import wrapped
 from planeproof.report.scene import PICTURES_SHOWN, scene_lines
 from planeproof.report.story import again_lines
@@ -30,7 +31,7 @@ def fault_lines(fault: CandidateFault, case: str | None, scene: Scene | None, *,
         *wrapped(f"What it did: {_sentence(fault.said)}", 2),
         *_trace(fault),
         *wrapped(f"What to do: {fault.advice if _own_code(fault) or not fault.trace else _NOT_REACHED}", 2),
-        *wrapped(_whose(fault), 2),
+        *_whose(fault),
         *_scene(fault, scene, full=full),
         "",
         *again_lines(case),
@@ -39,6 +40,8 @@ def fault_lines(fault: CandidateFault, case: str | None, scene: Scene | None, *,
 
 def _heading(fault: CandidateFault) -> str:
     hung = isinstance(fault, CandidateHung)
+    if fault.method == THE_PROCESS and not hung:
+        return "The process ended while the candidate was running"
     return "The candidate did not come to an end" if hung else "The candidate broke a law of the contract"
 
 
@@ -47,6 +50,8 @@ def _call(fault: CandidateFault) -> str:
         return f"in {fault.method}, in refresh {fault.refresh}"
     if fault.method == "start":
         return "in start, in the set-up, display off"
+    if fault.method == THE_PROCESS:
+        return "in one of its calls; in which is not known"
     if fault.trace or (isinstance(fault, CandidateHung) and " " not in fault.method):
         return "when the scheduler was made, before any method of it was called"
     return "before the set-up" if " " not in fault.method else f"in no one call: it concerns {fault.method}"
@@ -56,12 +61,17 @@ def _sentence(said: str) -> str:
     return said if said.endswith(".") else f"{said}."
 
 
-def _whose(fault: CandidateFault) -> str:
+def _whose(fault: CandidateFault) -> list[str]:
+    """The likely culprit; where the process ended, the advice says what is known of that."""
     if isinstance(fault, CandidateHung):
-        return "Likely culprit: a loop or a wait in the candidate's own code; no rule is judged before it ends."
-    if _own_code(fault):
-        return "Likely culprit: the candidate itself, for the error came out of its own code."
-    return "Likely culprit: the candidate itself; this comes before any rule is judged."
+        said = "a loop or a wait in the candidate's own code; no rule is judged before it ends."
+    elif fault.method == THE_PROCESS:
+        return []
+    elif _own_code(fault):
+        said = "the candidate itself, for the error came out of its own code."
+    else:
+        said = "the candidate itself; this comes before any rule is judged."
+    return wrapped(f"Likely culprit: {said}", 2)
 
 
 def _trace(fault: CandidateFault) -> list[str]:
@@ -77,7 +87,7 @@ def _own_code(fault: CandidateFault) -> bool:
 
 def _scene(fault: CandidateFault, scene: Scene | None, *, full: bool) -> list[str]:
     """The scene, where the candidate had come to know anything of it."""
-    if scene is None or (fault.refresh < 0 and fault.method != "start"):
+    if scene is None or not fault.in_scene:
         return []
     drawn = None if full else range(min(len(scene.pictures), PICTURES_SHOWN))
     return ["", "The scene in which it happened", *scene_lines(scene, 2, concerned=drawn)]

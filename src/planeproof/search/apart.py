@@ -22,6 +22,7 @@ import cloudpickle
 
 from planeproof.hosts import TargetError
 from planeproof.judge import CandidateHung
+from planeproof.judge.conversation import THE_PROCESS
 from planeproof.scenes.cases import decode_case
 from planeproof.search.order import Order
 from planeproof.search.posting import posted
@@ -183,5 +184,5 @@ def _hung(scene: bytes, silence: float) -> bytes:
     advice = (
         "Find what does not end: a loop that catches every exception, or a call into a library that waits for ever."
     )
-    tally.blame(CandidateHung("no one call", -1, said, advice), decode_case(scene, "a scene played apart").scene)
+    tally.blame(CandidateHung(THE_PROCESS, -1, said, advice), decode_case(scene, "a scene played apart").scene)
     return posted(tally)

@@ -65,7 +65,7 @@ def _contract(verdict: Verdict) -> ET.Element:
     if fault is None:
         return case
     text = "\n".join(fault_lines(fault, verdict.fault_case, verdict.fault_scene))
-    outcome = next(outcome for outcome in verdict.outcomes if outcome in _NOT_JUDGED)
+    outcome = next((outcome for outcome in verdict.outcomes if outcome in _NOT_JUDGED), verdict.outcome)
     return _say(case, "error", str(fault), text, what=outcome.name)
 
 

@@ -33,7 +33,7 @@ def _rules(verdict: Verdict) -> str:
 
 def _story(verdict: Verdict) -> list[str]:
     if verdict.fault is not None:
-        return [f"### What the candidate did\n\n{plain(str(verdict.fault))}\n\n{plain(verdict.fault.advice)}"]
+        return [f"### What happened\n\n{plain(str(verdict.fault))}\n\n{plain(verdict.fault.advice)}"]
     if not verdict.findings:
         return []
     finding = verdict.findings[0]
@@ -51,7 +51,7 @@ def _fenced(lines: list[str]) -> str:
 
 
 def _rests(verdict: Verdict) -> str:
-    clean = verdict.outcome not in (Outcome.FAIL, Outcome.CANDIDATE_ERROR, Outcome.HUNG)
+    clean = verdict.fault is None and verdict.outcome is not Outcome.FAIL
     sentences = [f"- {plain(basis_sentence(basis, clean=clean))}" for basis in verdict.basis]
     return "\n".join(["### What this rests on", "", *(sentences or ["- nothing: no scene was played"])])
 

@@ -128,7 +128,8 @@ def _entry(verdict: Verdict, entry: Expected) -> dict[str, Any]:
 
 
 def _own(verdict: Verdict, outcome: Outcome) -> dict[str, Any]:
-    said = str(verdict.fault) if _OWN_IDS[outcome] == "contract" else _not_exercised(verdict)
+    of_fault = verdict.fault is not None and outcome is not Outcome.VACUOUS
+    said = str(verdict.fault) if of_fault else _not_exercised(verdict)
     return {
         "ruleId": _OWN_IDS[outcome],
         "level": "error",
