@@ -170,3 +170,10 @@ def test_what_is_cached_is_what_is_solved(name: str) -> None:
     stale = [edge.name for edge in anew if kept.get(f"{edge.name}.json") != encode_case(Case(scene=edge.scene))]
     assert stale == []
     assert len(anew) >= 15
+
+
+def test_a_window_of_one_cell_is_solved_too() -> None:
+    """Where no two cells can be compared, the goals have their answers all the same."""
+    one = solve_goals(small("vitrine-50", 1, tiles=2, pool=(1,)), "as-given")
+    assert one.unanswered == {"as-given": ()}
+    assert "as-given/at-the-limit" in {edge.name for edge in one.scenes}

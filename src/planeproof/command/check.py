@@ -10,7 +10,15 @@ import click
 from planeproof.command.campaigns import Campaign, Repeatable, campaign_options, seed_of
 from planeproof.command.conforming import Conforming
 from planeproof.command.interrupting import Interruption
-from planeproof.command.options import cases_option, finite, machine_option, only_option, profile_option, quiet_option
+from planeproof.command.options import (
+    EDGES,
+    cases_option,
+    finite,
+    machine_option,
+    only_option,
+    profile_option,
+    quiet_option,
+)
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
 from planeproof.command.refusing import refusing, writing
@@ -50,6 +58,12 @@ UNKNOWN = 2
 @click.option("--as-given", is_flag=True, help="Play on the machines as they are, on none of their small relatives.")
 @cases_option("the scenes that are found")
 @click.option(
+    "--edges",
+    type=click.Path(path_type=Path, exists=True, file_okay=False),
+    metavar="DIR",
+    help=f"Folder in which planeproof edges keeps scenes for machines of your own. [default: {EDGES}, if there]",
+)
+@click.option(
     "--conforms",
     metavar="STEPS",
     help="Observe too whether it takes the steps of STEPS (package.module:Name or file.py:Name), which are proved.",
@@ -78,6 +92,7 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     only: tuple[str, ...],
     as_given: bool,
     cases: Path,
+    edges: Path | None,
     conforms: str | None,
     report: Path | None,
     expected: Path | None,
@@ -101,6 +116,7 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     from planeproof.judge import Profile
     from planeproof.machines import MachineFileError
     from planeproof.report import verdict_lines
+    from planeproof.scenes.edges import EdgesError
     from planeproof.search import check as search
 
     entries = _expected(expected)
@@ -108,7 +124,7 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
         # Before the search: it may take hours.
         with writing(report, "--report folder"):
             report.mkdir(parents=True, exist_ok=True)
-    given, verdict = (TargetError, MachineFileError), None
+    given, verdict = (TargetError, MachineFileError, EdgesError), None
     seed = campaign.seed(seed)
     if not quiet:
         campaign.say_what_is_known()
@@ -131,6 +147,7 @@ def check(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
                 as_given=as_given,
                 cases=cases,
                 watcher=watcher,
+                edges=edges or EDGES,
                 expected=entries,
                 **shared,
             )

@@ -9,6 +9,7 @@ import click
 
 from planeproof.command.check import check
 from planeproof.command.compare import compare
+from planeproof.command.edges import edges
 from planeproof.command.exhaust import exhaust
 from planeproof.command.machines import machines
 from planeproof.command.new import new
@@ -63,5 +64,5 @@ def main() -> None:
     """
 
 
-for command in (check, exhaust, compare, power, replay, pictures, rules, machines, ways, prove, new):
+for command in (check, exhaust, compare, power, replay, pictures, rules, machines, edges, ways, prove, new):
     main.add_command(command)

@@ -7,6 +7,9 @@ from typing import Any, TypeVar
 
 import click
 
+EDGES = Path(".planeproof/edges")
+"""As `planeproof.scenes.edges.KEPT`, which is not imported to say --help; a test compares."""
+
 Command = TypeVar("Command", bound=Callable[..., Any])
 
 
@@ -17,10 +20,19 @@ def finite(_context: click.Context, _option: click.Parameter, value: float | Non
     return value
 
 
+def each_once(_context: click.Context, _option: click.Parameter, given: tuple[str, ...]) -> tuple[str, ...]:
+    """The values of an option or argument, of which none may be given twice: it would be counted twice."""
+    twice = next((value for place, value in enumerate(given) if value in given[:place]), None)
+    if twice is not None:
+        raise click.BadParameter(f"{twice!r} is given twice: name each once")
+    return given
+
+
 machine_option = click.option(
     "--machine",
     "machines",
     multiple=True,
+    callback=each_once,
     default=["vitrine-50", "vitrine-60"],
     show_default=True,
     metavar="NAME|FILE.toml",

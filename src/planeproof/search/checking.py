@@ -13,10 +13,12 @@ from planeproof.judge import Basis, Profile, Source, Strength, Verdict
 from planeproof.judge.conversation import CALL_SECONDS
 from planeproof.judge.expected import Expected
 from planeproof.machines import read_machine
+from planeproof.scenes.edges import KEPT
 from planeproof.search.cluster import Cluster
 from planeproof.search.expected import excused, held
 from planeproof.search.journal import Journal
 from planeproof.search.order import Order
+from planeproof.search.own_edges import OwnEdges
 from planeproof.search.smaller import make_smaller, show_as_given
 from planeproof.search.stages import Limits, Plan, plans
 from planeproof.search.tally import Tally
@@ -61,6 +63,7 @@ def check(
     cluster: str | None = None,
     journal: Path | None = None,
     examples: str | None = None,
+    edges: Path = KEPT,
     expected: Sequence[Expected] = (),
     today: date | None = None,
 ) -> Verdict:
@@ -82,24 +85,31 @@ def check(
     (``redis://...``), where Hypothesis keeps what it finds; what is there of the same candidate is tried first, so
     that the seed alone does not repeat the check any more.
 
+    ``edges``: folder in which ``planeproof edges`` keeps the edge scenes of machines that do not ship. Those of
+    ``machines`` that are not there are not played, which the verdict says; the others are part of what is checked.
+
     ``expected``: failures to let be, as `planeproof.search.expected.read_expected` reads them; each is first held to
     its own case as of ``today`` (default: the computer's date).
 
     Raises `planeproof.hosts.TargetError`, `planeproof.machines.MachineFileError`, `JournalError` for a journal of
-    something else, `ClusterError` and `ExamplesError` for a cluster and a server that can't be used, `ValueError` for
-    limits or an empty list of machines, `OSError` where ``cases``, ``journal`` or ``examples`` can't be written. What a
-    candidate does is in the verdict, never raised.
+    something else, `planeproof.scenes.edges.EdgesError` for edge scenes that can't be used, `ClusterError` and
+    `ExamplesError` for a cluster and a server that can't be used, `ValueError` for limits or an empty list of machines,
+    `OSError` where ``cases``, ``journal`` or ``examples`` can't be written. What a candidate does is in the verdict,
+    never raised.
     """
     named = (machines,) if isinstance(machines, Machine | str) else machines
+    values = tuple(read_machine(machine) if isinstance(machine, str) else machine for machine in named)
+    files = (machine if isinstance(machine, str) else None for machine in named)
     order = Order(
         target=target,
-        machines=tuple(read_machine(machine) if isinstance(machine, str) else machine for machine in named),
+        machines=values,
         asked=frozenset(only) or frozenset(RULES),
         profile=profile,
         call_seconds=call_seconds,
         seed=seed,
         as_given=as_given,
         examples=examples,
+        edges=OwnEdges.of(dict(zip(values, files, strict=True)), edges),
     )
     _require(order, jobs, cluster)
     entries = held(expected, order.trial(), today=today or date.today())
@@ -209,8 +219,10 @@ class _Run:
     def _enter(self, plan: Plan) -> None:
         if plan.is_over(self.trial) or self.trial.interrupted:
             self.over.add(plan.stage)
-        else:
-            self.watcher.stage(plan.title, plan.total)
+            return
+        self.watcher.stage(plan.title, plan.total)
+        if plan.told:
+            self.basis[plan.stage] = self._basis(plan, 0)
 
     def _add(self, plan: Plan, unit: Unit, tally: Tally) -> None:
         self.trial.merge(tally)

@@ -149,6 +149,7 @@ def _head(order: Order) -> dict[str, Any]:
         "target": order.candidate.name,
         "source": _digest_of_source(order),
         "machines": [f"{machine.name} {_digest(_written(machine))}" for machine in order.machines],
+        "edges": order.edges.digests,
         "rules": [rule.id for rule in RULES if rule in order.asked],
         "excused": [rule.id for rule in RULES if rule in order.excused],
         "profile": order.profile.value,

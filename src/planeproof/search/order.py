@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from typing import Any
@@ -13,6 +13,7 @@ from planeproof.judge import Profile
 from planeproof.scenes.recipes import recipe
 from planeproof.scenes.source import RandomSource
 from planeproof.search.examples import SCHEMES, Examples, Kept
+from planeproof.search.own_edges import OwnEdges
 from planeproof.search.trial import Trial
 
 
@@ -26,7 +27,8 @@ class Order:
     """A check as it was asked for: ``target`` on ``machines``, judged by the rules ``asked`` for under ``profile``.
 
     ``excused``: see `Trial`. ``examples``: where what other runs have found is kept, see
-    `planeproof.search.examples`. An order can be pickled; the candidate is then loaded anew where it arrives.
+    `planeproof.search.examples`. ``edges``: the edge scenes of machines that do not ship. An order can be pickled; the
+    candidate is then loaded anew where it arrives.
     """
 
     target: str | Callable[[], Scheduler]
@@ -38,6 +40,7 @@ class Order:
     as_given: bool
     examples: str | None = None
     excused: frozenset[Rule] = frozenset()
+    edges: OwnEdges = field(default_factory=OwnEdges)
 
     @cached_property
     def candidate(self) -> Candidate:

@@ -45,7 +45,7 @@ class Plan:
     ``source``: what its scenes are, for the verdict; ``title``: the same in short. ``total``: how many they are, None
     where time alone limits them. ``units`` makes its units, endlessly where the total is None. ``share``: of the time,
     when it must be over; None where it is played however late it is. ``independent``: whether its scenes are drawn
-    independently of one another.
+    independently of one another. ``told``: whether the verdict tells the ``source`` though no scene of it was played.
     """
 
     stage: Stage
@@ -55,6 +55,7 @@ class Plan:
     units: Callable[[], Iterator[Unit]]
     share: float | None = None
     independent: bool = False
+    told: bool = False
 
     @property
     def searches(self) -> bool:
@@ -156,12 +157,20 @@ def _edges(order: Order) -> Plan:
     return Plan(
         stage=Stage.EDGES,
         title="scenes at the edges",
-        source="scenes at stated edges, supplied by a solver, on the machines as given"
-        + ("" if order.as_given else f" and on small relatives{_own(order)}"),
+        source=_edges_source(order, any(scenes)),
         total=sum(scenes),
         units=lambda: _each(Stage.EDGES, scenes),
         share=EDGES_SHARE,
+        told=bool(order.edges.lacking),
     )
+
+
+def _edges_source(order: Order, there: bool) -> str:
+    """What the scenes are, if any are ``there``, and what is to be done about those that are not."""
+    relatives = "" if order.as_given else f" and on small relatives{_own(order)}"
+    where = f", supplied by a solver, on the machines as given{relatives}" if there or not order.edges.lacking else ""
+    lacking = f"; {order.edges.lacking}" if order.edges.lacking else ""
+    return f"scenes at stated edges{where}{lacking}"
 
 
 def _cuts(order: Order) -> Plan:

@@ -13,7 +13,6 @@ from enum import Enum
 from planeproof.contract import Machine, Scene
 from planeproof.judge.distances import distances
 from planeproof.scenes.crystals import crystal_scenes
-from planeproof.scenes.edges import edge_scenes
 from planeproof.scenes.full import full_scene, long_scene
 from planeproof.search.costs import cost_of
 from planeproof.search.cutting import cut_scenes, undisturbed
@@ -167,8 +166,8 @@ def _full(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
 
 def edges_of(order: Order, machine: Machine) -> list[Scene]:
     """The edge scenes of a machine, without those on small relatives where it is to be played as given."""
-    scenes = [edge.scene for edge in edge_scenes(machine)]
-    return [scene for scene in scenes if scene.machine == machine] if order.as_given else scenes
+    scenes = order.edges.scenes(machine)
+    return [scene for scene in scenes if scene.machine == machine or not order.as_given]
 
 
 def _edges(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:

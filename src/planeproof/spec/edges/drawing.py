@@ -88,8 +88,8 @@ class Exact(Wording):
 
     def all_different(self, drawn: Drawn) -> Formula:
         """Any two of them."""
-        pairs = ((a, b) for i, a in enumerate(drawn) for b in drawn[:i])
-        return z3.And(*(z3.Or(a != b, a == 0) for a, b in pairs))
+        pairs = [(a, b) for i, a in enumerate(drawn) for b in drawn[:i]]
+        return z3.And(*(z3.Or(a != b, a == 0) for a, b in pairs)) if pairs else always(drawn)
 
     def rearranged(self, now: Drawn, was: Drawn) -> Formula:
         """There is a permutation, whose matrix the solver chooses."""
