@@ -32,6 +32,14 @@ def test_the_exit_code_is_that_of_the_most_serious_outcome(wrong: str, code: int
     assert result.stdout.startswith(f"{said}  2 schedulers compared; the most serious outcome is that of A")
 
 
+@pytest.mark.parametrize("command", ["check", "compare"])
+def test_the_same_machine_twice_is_refused(command: str) -> None:
+    """It would be counted twice; nothing is played."""
+    result = run(command, "mine.py:Right", *TINY, "--machine", "bench", *TINY)
+    assert (result.exit_code, result.stdout) == (64, "")
+    assert "'tiny.toml' is given twice: name each once" in result.stderr
+
+
 def test_the_figures_are_written_where_asked(folder: Path) -> None:
     """--json writes them beside the table; where that can't be, it is said with the option to change."""
     line = ("compare", "mine.py:Right", *TINY, "--scenes", "8", "--quiet")
@@ -80,10 +88,12 @@ def test_defaults_are_those_of_the_search() -> None:
     not hasattr(os, "fork"), reason="without fork the command runs in one process, until it has another"
 )
 def test_one_that_ends_the_process_is_told_of(folder: Path) -> None:
-    """There is no comparison then, and the exit code is CANDIDATE ERROR, not the one it ended with."""
+    """Which of them it was, and what to do; there is no comparison, and the exit code is not the one it ended with."""
     ends = "import os\nfrom planeproof.candidates.reference import Fresh\n\n\nclass Ends(Fresh):\n"
     ends += "    def blank(self, cycles):\n        os._exit(0)\n"
     (folder / "ends.py").write_text(ends, "utf-8")
-    done = run_apart("compare", "ends.py:Ends", *TINY, "--quiet", folder=folder, **os.environ)
+    targets = ("mine.py:Right", "ends.py:Ends", "mine.py:Early")
+    done = run_apart("compare", *targets, *TINY, "--scenes", "8", "--quiet", folder=folder, **os.environ)
     assert (done.returncode, done.stdout) == (4, "")
-    assert "there is no verdict: the process ended with exit code 0 while the candidate was running" in done.stderr
+    assert "there is no verdict: the process ended with exit code 0 while ends.py:Ends was running" in done.stderr
+    assert "planeproof check ends.py:Ends" in done.stderr

@@ -1,4 +1,5 @@
 import json
+from dataclasses import replace
 
 import pytest
 
@@ -88,8 +89,43 @@ def test_no_line_is_too_long_and_no_column_runs_into_the_next(seven: Comparison)
     assert max(map(len, lines)) <= 100
     heads = [line for line in lines if line.startswith("Right or wrong")]
     assert [len(figures([head], "Right or wrong, 61 scenes")) for head in heads] == [5, 2]
-    assert figures([heads[0]], "Right or wrong, 61 scenes")[1] == "B AScheduler"[:11]
+    assert figures([heads[0]], "Right or wrong, 61 scenes")[1] == "B ASch..umn"
     assert any(line.endswith("ASchedulerWithANameThatIsLongerThanAnyColumn") for line in lines)
+
+
+class PaletteBeforeThePage(Fresh):
+    """Its name begins as that of the next."""
+
+
+class PaletteBeforeThePattern(Fresh):
+    """Its name ends otherwise."""
+
+
+class PaletteBeforeTheNextPage(Fresh):
+    """Its name begins and ends as that of the first."""
+
+
+def test_names_that_are_too_long_are_never_made_alike() -> None:
+    """What is left out is the middle; where that leaves two names the same, their letters stand alone."""
+    first, second, third = PaletteBeforeThePage, PaletteBeforeThePattern, PaletteBeforeTheNextPage
+    lines = comparison_lines(compare([first, second], machines=[TINY], scenes=1))
+    assert figures(lines, "Right or wrong, 2 scenes") == ["A Pale..age", "B Pale..ern"]
+    lines = comparison_lines(compare([first, second, third], machines=[TINY], scenes=1))
+    assert figures(lines, "Right or wrong, 2 scenes") == ["A", "B Pale..ern", "C"]
+    assert [line.split(":")[-1] for line in lines if line[:4] in ("  A ", "  C ")] == [first.__name__, third.__name__]
+
+
+def test_a_machine_is_told_by_its_whole_name() -> None:
+    """However long it is, and whatever the other one is called."""
+    long = [replace(TINY, name=f"the small showcase by the window of room {number}") for number in (1, 2)]
+    lines = comparison_lines(compare([Fresh], machines=long, scenes=2))
+    assert [line for line in lines if line.startswith("Spent on")] == [f"Spent on {machine.name}" for machine in long]
+
+
+def test_no_figure_stands_twice_in_one_column(two: Comparison) -> None:
+    """With one machine each label is there once."""
+    labels = [line[:31].strip() for line in comparison_lines(two) if line.startswith("  ") and line[31:44].strip()]
+    assert labels.count("pictures declined") == 1
 
 
 def test_what_is_wrong_is_said_with_what_to_do_next(seven: Comparison) -> None:

@@ -62,7 +62,7 @@ class Campaign:
         drawn = secrets.randbits(SEED_BITS) if begun is None else begun
         told = click.get_current_context().obj
         if told is not None:  # whoever waits for this process can't know it otherwise, should the process end
-            told(drawn)
+            told("seed", str(drawn))
         return drawn
 
     @contextmanager

@@ -16,6 +16,17 @@ SCENES = 400
 """As in `planeproof.search.comparing`, which is not imported before it is needed."""
 
 
+class _OneByOne(Progressing):
+    """Progress; and whoever waits for this process is told whose turn it is, should that one end the process."""
+
+    def stage(self, name: str, total: int | None) -> None:
+        """The candidate of that name begins."""
+        tell = click.get_current_context().obj
+        if tell is not None:
+            tell("target", name)
+        super().stage(name, total)
+
+
 @click.command(short_help="Several schedulers on the same scenes: correctness and cost side by side.")
 @click.argument("targets", nargs=-1, required=True)
 @machine_option
@@ -55,7 +66,7 @@ def compare(
     given = (TargetError, MachineFileError)
     with (
         Interruption() as interruption,
-        Progressing(quiet=quiet, between=interruption.check) as watcher,
+        _OneByOne(quiet=quiet, between=interruption.check) as watcher,
         refusing(*given),
     ):
         comparison = search(

@@ -28,7 +28,7 @@ _OUTSIDE = (
 )
 
 
-def report_of_the_end(line: Sequence[str], *, how: str, case: str | None, seed: int | None, outside: bool) -> None:
+def report_of_the_end(line: Sequence[str], *, how: str, case: str | None, seed: str | None, outside: bool) -> None:
     """Write the report that the ``line`` of the command asked for, if any.
 
     ``how`` the process ended; ``case``: the scene that was being played, None if that isn't known; ``seed``: the one
@@ -46,7 +46,7 @@ def report_of_the_end(line: Sequence[str], *, how: str, case: str | None, seed: 
             return
         with refusing(MachineFileError, CaseError), writing(folder, "--report folder"):
             folder.mkdir(parents=True, exist_ok=True)
-            drawn = asked["seed"] if seed is None else seed
+            drawn = asked["seed"] if seed is None else int(seed)
             write_report(from_record(_verdict(asked, _fault(how, outside=outside), case, drawn, outside)), folder)
     except click.ClickException as refused:
         refused.show()

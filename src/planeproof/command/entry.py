@@ -32,12 +32,12 @@ def run() -> NoReturn:
     sys.exit(_command())
 
 
-def _command(drew: Callable[[int], None] | None = None) -> int:
-    """Run the command; ``drew`` is told a seed that it draws."""
+def _command(tell: Callable[[str, str], None] | None = None) -> int:
+    """Run the command; ``tell`` takes what is to be known if the process ends: a ``seed`` drawn, the ``target``."""
     from planeproof.command.main import main  # noqa: PLC0415 -- not in the process that only waits
 
     try:
-        main(prog_name="planeproof", obj=drew)
+        main(prog_name="planeproof", obj=tell)
     except SystemExit as ended:
         return int(ended.code or 0)
     return 0
@@ -50,31 +50,31 @@ def _watched() -> int:
     child = os.fork()
     if child == 0:
         os.close(reader)
-        code = _command(lambda seed: _say(writer, "seed", seed))
+        code = _command(lambda what, value: _say(writer, what, value))
         sys.stdout.flush()
         sys.stderr.flush()
-        _say(writer, "code", code)
+        _say(writer, "code", str(code))
         os._exit(code)
     os.close(writer)
     _pass_on(child)
     told = _heard(reader)
     _, status = os.waitpid(child, 0)
     if "code" in told:
-        return told["code"]
-    return _died(status, case if _state(case) not in {None, earlier} else None, told.get("seed"))
+        return int(told["code"])
+    return _died(status, case if _state(case) not in {None, earlier} else None, told)
 
 
-def _say(writer: int, what: str, value: int) -> None:
+def _say(writer: int, what: str, value: str) -> None:
     os.write(writer, f"{what} {value}\n".encode())
 
 
-def _heard(reader: int) -> dict[str, int]:
+def _heard(reader: int) -> dict[str, str]:
     """What the child says, up to its exit code: a process that it leaves behind may hold the pipe open for ever."""
-    told: dict[str, int] = {}
+    told: dict[str, str] = {}
     with os.fdopen(reader, "rb") as lines:
         for line in lines:
-            what, value = line.decode().split()
-            told[what] = int(value)
+            what, _, value = line.decode().rstrip("\n").partition(" ")
+            told[what] = value
             if what == "code":
                 break
     return told
@@ -98,11 +98,15 @@ def _in_front() -> bool:
         return False
 
 
-def _died(status: int, case: str | None, seed: int | None) -> int:
+def _died(status: int, case: str | None, told: dict[str, str]) -> int:
     """Say that there is no verdict, and where the scene is that was being played, if it is anywhere."""
     code = os.waitstatus_to_exitcode(status)
     how = f"by signal {-code} ({signal.Signals(-code).name})" if code < 0 else f"with exit code {code}"
-    lines = [f"planeproof: there is no verdict: the process ended {how} while {_DOING[sys.argv[1]]}."]
+    target = told.get("target")
+    doing = _DOING[sys.argv[1]] if target is None else f"{target} was running"
+    lines = [f"planeproof: there is no verdict: the process ended {how} while {doing}."]
+    if target is not None:
+        lines += [f"To see in which scene: planeproof check {target}; any others can be compared without it."]
     if case is not None:
         lines += [f"The scene that was being played is in {case}; to see it again: planeproof replay {case}"]
     sys.stderr.write("\n".join(lines) + "\n")
@@ -110,7 +114,7 @@ def _died(status: int, case: str | None, seed: int | None) -> int:
     if sys.argv[1] == "check":
         from planeproof.command.ended import report_of_the_end  # noqa: PLC0415 -- hardly ever needed
 
-        report_of_the_end(sys.argv[2:], how=how, case=case, seed=seed, outside=outside)
+        report_of_the_end(sys.argv[2:], how=how, case=case, seed=told.get("seed"), outside=outside)
     return UNKNOWN if outside or sys.argv[1] == "prove" else CANDIDATE_ERROR
 
 

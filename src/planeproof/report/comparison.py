@@ -1,5 +1,6 @@
 """A comparison as text: a column a candidate, a row a figure, a table a machine."""
 
+from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 
 from planeproof.contract import RULES, Rule
@@ -12,7 +13,10 @@ from planeproof.search.spending import Spending
 IN_A_ROW = 5
 """Candidates beside one another; more are told in tables below."""
 
-_LABEL, _COLUMN = 31, 13
+_LABEL, _COLUMN, _ROOM = 31, 13, 9
+"""Widths of a label, of a column, and of what there is room for of a candidate's name."""
+
+_LEFT_OUT = ".."
 _NOTHING = "-"
 
 _HOW_RECKONED = (
@@ -26,13 +30,13 @@ _HOW_RECKONED = (
 def comparison_lines(comparison: Comparison) -> list[str]:
     """The whole comparison: who is right, what each spent on each machine, and what that rests on."""
     rows = [comparison.standings[first : first + IN_A_ROW] for first in range(0, len(comparison.standings), IN_A_ROW)]
-    named = {id(standing): _letter(place) for place, standing in enumerate(comparison.standings)}
+    named = {id(one): head for one, head in zip(comparison.standings, _heads(comparison), strict=True)}
     parts = [_opening(comparison)]
     for row in rows:
-        heads = [f"{named[id(standing)]} {_short(standing.target)}"[: _COLUMN - 2] for standing in row]
+        heads = [named[id(standing)] for standing in row]
         parts.append([_line(f"Right or wrong, {comparison.scenes} scenes", heads, 0), *_judged(row)])
         for place, machine in enumerate(comparison.machines):
-            parts.append([_line(f"Spent on {machine}"[: _LABEL - 1], heads, 0), *_spent(row, place)])
+            parts.append([*_titled(f"Spent on {machine}", heads), *_spent(row, place)])
     parts += [_faults(comparison), _notes(comparison), _rest(comparison)]
     filled = [part for part in parts if part]
     return [line for number, part in enumerate(filled) for line in (["", *part] if number else part)]
@@ -57,8 +61,31 @@ def _letter(place: int) -> str:
     return chr(ord("A") + place) if place < 26 else str(place + 1)
 
 
-def _short(target: str) -> str:
-    return target.rpartition(":")[2]
+def _heads(comparison: Comparison) -> list[str]:
+    """A letter each, and as much of the name as a column has room for; the whole names stand beside the letters above.
+
+    No name where others would look the same by what is left of them.
+    """
+    names = [standing.target.rpartition(":")[2] for standing in comparison.standings]
+    cut = {name: _shortened(name, _ROOM) for name in names}
+    taken = Counter(cut.values())
+    told = [cut[name] if taken[cut[name]] == 1 else "" for name in names]
+    return [f"{_letter(place)} {name}".rstrip() for place, name in enumerate(told)]
+
+
+def _shortened(name: str, room: int) -> str:
+    """``name``, without its middle where it is too long: names often begin alike, and end each in its own way."""
+    if len(name) <= room:
+        return name
+    after = (room - len(_LEFT_OUT)) // 2
+    return f"{name[: room - len(_LEFT_OUT) - after]}{_LEFT_OUT}{name[-after:]}"
+
+
+def _titled(title: str, heads: Sequence[str]) -> list[str]:
+    """The first line of a table; a title that leaves no room for the heads has lines of its own."""
+    if len(title) < _LABEL:
+        return [_line(title, heads, 0)]
+    return [*wrapped(title, 0), _line("", heads, 0)]
 
 
 def _line(label: str, cells: Sequence[str], indent: int) -> str:
@@ -72,7 +99,6 @@ def _line(label: str, cells: Sequence[str], indent: int) -> str:
 def _judged(row: Sequence[Standing]) -> Iterator[str]:
     yield _line("outcome", [_outcome(standing.outcome) for standing in row], 2)
     yield _line("scenes played", [str(standing.played) for standing in row], 2)
-    yield _line("pictures declined", [str(standing.declined) for standing in row], 2)
     states = [_states(standing) for standing in row]
     for rule in RULES:
         if any(rule in state for state in states):
