@@ -47,9 +47,8 @@ def test_scenes_of_ones_own_machine_are_solved_kept_and_played(cell: Path) -> No
     assert "none are kept for cell" in words(run(*CHECK).stdout)
 
 
-def test_what_z3_leaves_open_is_told(cell: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_what_z3_leaves_open_is_told(cell: Path) -> None:
     """With next to no resources it answers nothing: no scene, and the option that may help; the folder as asked."""
-    monkeypatch.setattr("planeproof.scenes.edge_pairs.PAIRS", ())
     result = run("edges", cell.name, "--into", "kept", "--rlimit", "1", "--quiet")
     assert (result.exit_code, result.stderr) == (0, "")
     assert result.stdout.startswith("0 scenes at the edges of cell, kept in kept/cell-")
