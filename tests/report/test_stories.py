@@ -1,9 +1,15 @@
 """The texts as a person reads them, kept whole."""
 
 import re
+from dataclasses import replace
 
 import pytest
 
+from planeproof.candidates.reference import InPlace
+from planeproof.machines import read_machine
+from planeproof.report.story import given_lines
+from planeproof.scenes.relatives import RELATIVE
+from planeproof.search import check
 from tests.report.stories import GOLDEN, STORIES
 
 WIDEST = 100
@@ -73,3 +79,13 @@ def test_the_candidates_trace_is_its_own_lines_only() -> None:
     text = "\n".join(STORIES["candidate-error"]())
     assert "conversation.py" not in text
     assert "return [1 / 0]" in text
+
+
+def test_what_was_not_seen_on_the_machine_as_given_is_said() -> None:
+    """Of a finding on a small relative of it; not where it was found on the machine itself."""
+    machine = read_machine("bench")
+    small = replace(machine, name=f"{RELATIVE}bench")
+    for shown, said in ((small, True), (machine, False)):
+        (finding,) = check(InPlace, machines=[shown], scenes=20, as_given=True, smaller_seconds=0).findings[:1]
+        told = " ".join(" ".join(given_lines(finding)).split())
+        assert ("It has not been seen on bench as given" in told) is said

@@ -52,6 +52,30 @@ def test_a_folder_that_is_not_there_is_made(tmp_path: Path) -> None:
     assert unsaved.case is None
 
 
+def test_no_scene_is_lost_to_another_of_its_name(tmp_path: Path) -> None:
+    """The second machine's has a number, which is what is told; the same again is the same file."""
+    told = [
+        check(DeclinesSecond, machines=[machine], scenes=6, as_given=True, cases=tmp_path, smaller_seconds=0)
+        .findings[0]
+        .case
+        for machine in ("vitrine-50", "bench", "vitrine-50", "bench")
+    ]
+    first, second = (str(tmp_path / f"DeclinesSecond-fair-refusal{more}.json") for more in ("", "-2"))
+    assert told == [first, second] * 2
+    assert [load_case(case).scene.machine.name for case in (first, second)] == ["vitrine-50", "bench"]
+    assert len(list(tmp_path.iterdir())) == 2
+
+
+def test_what_is_no_case_is_not_written_over(tmp_path: Path) -> None:
+    """Whatever stands under the name stays as it is."""
+    (tmp_path / "DeclinesSecond-fair-refusal.json").write_text("mine", "utf-8")
+    (finding,) = check(
+        DeclinesSecond, machines=[VITRINE], scenes=6, as_given=True, cases=tmp_path, smaller_seconds=0
+    ).findings
+    assert finding.case == str(tmp_path / "DeclinesSecond-fair-refusal-2.json")
+    assert (tmp_path / "DeclinesSecond-fair-refusal.json").read_text("utf-8") == "mine"
+
+
 @pytest.mark.parametrize("profile", Profile)
 def test_a_finding_on_disk_shows_the_same_again(tmp_path: Path, profile: Profile) -> None:
     """Loaded and played, the case breaks the rule that it names, first of all, with the same words."""

@@ -9,6 +9,7 @@ from planeproof.report.figures import counted, cycles, listed, wrapped
 from planeproof.report.refreshes import Trace
 from planeproof.report.scene import cell_name, scene_lines
 from planeproof.report.writes import place_of
+from planeproof.scenes.relatives import RELATIVE
 
 _CLASS = {
     RuleClass.SEEN: "judged from what the viewer sees",
@@ -68,14 +69,24 @@ def summary_lines(finding: Finding, indent: int = 0) -> list[str]:
 
 
 def given_lines(finding: Finding) -> list[str]:
-    """The same on the machine as given, in short."""
+    """The same on the machine as given, in short, or that it was not seen there."""
     if finding.given is None:
-        return []
+        said = not_seen_as_given(finding)
+        return ["", "On the machine as given", *wrapped(said, 2)] if said else []
     scene = finding.given.scene
     violation = next(violation for violation in finding.given.violations if violation.rule is finding.rule)
     pictures, cells = counted(len(scene.pictures), "picture"), counted(scene.occupied, "occupied cell")
     said = f"{scene.machine.name} itself shows it with {pictures} and {cells}, {_where(violation)}: {violation.said}."
     return ["", "On the machine as given", *wrapped(said, 2)]
+
+
+def not_seen_as_given(finding: Finding) -> str:
+    """Says of what was found on a small relative that it was not seen on the machine itself; else nothing."""
+    name = finding.play.scene.machine.name
+    if finding.given is not None or not name.startswith(RELATIVE):
+        return ""
+    machine = name.removeprefix(RELATIVE)
+    return f"It has not been seen on {machine} as given, as far as that was tried; that it can't be there is not said."
 
 
 def again_lines(case: str | None, given_case: str | None = None) -> list[str]:

@@ -18,6 +18,7 @@ import re
 import threading
 from dataclasses import asdict, dataclass
 from decimal import Decimal
+from itertools import count
 from pathlib import Path
 from typing import Annotated, Any, TypeVar
 
@@ -126,6 +127,27 @@ def save_case(path: str | os.PathLike[str], case: Case) -> None:
     except BaseException:
         part.unlink(missing_ok=True)
         raise
+
+
+def keep_case(folder: Path, name: str, case: Case) -> Path:
+    """Save ``case`` as ``name.json`` in ``folder``, or under a number if another scene is there: none is ever lost.
+
+    Returns where it is. Raises `OSError`.
+    """
+    for number in count(1):
+        place = folder / f"{name}{f'-{number}' if number > 1 else ''}.json"
+        if not place.exists() or _holds(place, case.scene):
+            save_case(place, case)
+            return place
+    raise AssertionError("there is always a next number")
+
+
+def _holds(place: Path, scene: Scene) -> bool:
+    """Whether that file is a case of this very scene."""
+    try:
+        return encode_case(Case(scene=load_case(place).scene)) == encode_case(Case(scene=scene))
+    except CaseError:
+        return False
 
 
 def load_case(path: str | os.PathLike[str]) -> Case:

@@ -18,13 +18,16 @@ from planeproof.scenes.source import Source, pick
 MOST_COLUMNS, MOST_ROWS = 4, 3
 """The largest window of a relative, in cells; where bursts may step over map rows it is higher than wide."""
 
+RELATIVE = "small relative of "
+"""Begins the name of one."""
+
 
 def relative(base: Machine, source: Source) -> Machine:
     """A small relative of ``base``."""
     window = _window(base, source)
     tiles = _tiles(base, source, window.columns * window.rows)
     demands = Demands(must_show=_must_show(base, len(tiles.pool)))
-    name = f"small relative of {base.name}"
+    name = f"{RELATIVE}{base.name}"
     bottom = window.first_line + window.rows * TILE_SIDE
     machine = replace(
         base, name=name, window=window, tiles=tiles, memory=None, time=_endless(base.time, bottom), demands=demands

@@ -1,7 +1,5 @@
 """From a finished trial to its verdict."""
 
-from pathlib import Path
-
 from planeproof.contract import RULES, Rule, RuleClass, Scene
 from planeproof.judge import (
     Basis,
@@ -19,7 +17,7 @@ from planeproof.judge import (
 from planeproof.judge.edges import EDGES, Edge
 from planeproof.judge.expected import Expected
 from planeproof.judge.reached import Reached, hardly_exercised
-from planeproof.scenes.cases import Case, Found, save_case
+from planeproof.scenes.cases import Case, Found, keep_case
 from planeproof.search.size import size
 from planeproof.search.trial import Trial
 
@@ -129,10 +127,8 @@ def _finding(trial: Trial, rule: Rule) -> Finding:
 def _save(trial: Trial, scene: Scene, name: str, note: str, *more: str) -> str | None:
     if trial.cases is None:
         return None
-    path: Path = trial.cases / f"{'-'.join([_stem(trial.name), name, *more])}.json"
     found = Found(target=trial.name, rule=name if name != "contract" else "", profile=trial.profile.value, note=note)
-    save_case(path, Case(scene=scene, found=found))
-    return str(path)
+    return str(keep_case(trial.cases, "-".join([_stem(trial.name), name, *more]), Case(scene=scene, found=found)))
 
 
 def _stem(target: str) -> str:

@@ -8,11 +8,11 @@ import os
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import replace
-from itertools import count
 from pathlib import Path
 from typing import Any
 
 from planeproof.judge import Finding, Verdict
+from planeproof.scenes.cases import keep_case, load_case
 from planeproof.search.trial import PLAYING as SCENE
 from planeproof.testing.asked import PLAYING, Asked, name_of
 
@@ -37,13 +37,10 @@ def kept(asked: Asked, machine: Any) -> Iterator[tuple[Path | None, Moved]]:  # 
 
 
 def _put(found: Path, cases: Path, machine: str) -> Path:
-    """Move ``found``, under a number if another scene has its name: what failed once is worth replaying for ever."""
-    for number in count(1):
-        place = cases / f"{found.stem}-{machine}{f'-{number}' if number > 1 else ''}.json"
-        if not place.exists() or place.read_bytes() == found.read_bytes():
-            found.replace(place)
-            return place
-    raise AssertionError("there is always a next number")
+    """Move ``found``: what failed once is worth replaying for ever."""
+    place = keep_case(cases, f"{found.stem}-{machine}", load_case(found))
+    found.unlink()
+    return place
 
 
 def _naming(verdict: Verdict, places: dict[str, str]) -> Verdict:
