@@ -5,6 +5,8 @@ from pathlib import Path
 import pytest
 
 from planeproof.machines import MachineFileError, parse_machine, read_machine, shipped
+from planeproof.machines.reading import LINES
+from planeproof.ways.standards import STANDARDS
 
 GOOD = """\
 outside = "wrecks"
@@ -190,3 +192,18 @@ def test_what_is_not_utf_8(tmp_path: Path) -> None:
     file = tmp_path / "mine.toml"
     file.write_bytes(b"# one\n# two\n# \xfcber\n")
     assert read_complaint(file) == f"{file}: line 3 holds the byte 0xfc, which is not UTF-8: save the file as UTF-8"
+
+
+@pytest.mark.parametrize(("standard", "lines"), [("525/60", 312), ("625/50", 262)])
+def test_one_standard_with_the_lines_of_the_other_is_refused(standard: str, lines: int) -> None:
+    """Both are named; a standard of another name, and any other number of lines, are the machine's own affair."""
+    text = "window = { columns = 2, rows = 1 }\ntiles = { count = 4, pool = [{ first = 1, count = 2 }] }\n"
+    with pytest.raises(MachineFileError, match=rf"time.lines is {lines}, and time.standard '{standard}'"):
+        parse_machine(f"{text}time = {{ standard = '{standard}', lines = {lines} }}", "mixed")
+    assert parse_machine(f"{text}time = {{ standard = 'my own', lines = {lines} }}", "own").time.lines == lines
+    assert parse_machine(f"{text}time = {{ standard = '{standard}', lines = 250 }}", "short").time.lines == 250
+
+
+def test_the_lines_of_the_standards_are_those_that_the_ways_are_reckoned_by() -> None:
+    """One table each, for neither package may import the other."""
+    assert {standard.name: standard.lines for standard in STANDARDS} == LINES

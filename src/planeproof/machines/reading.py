@@ -32,6 +32,10 @@ _SHIPPED = (
 )
 
 
+LINES = {"625/50": 312, "525/60": 262}
+"""Lines of a refresh of the two standards that machines mostly have; the name of another one is free."""
+
+
 class MachineFileError(ValueError):
     """A machine that can't be read: the message says file, field, what stood there, what may stand there."""
 
@@ -109,6 +113,20 @@ def _convert(raw: dict[str, object], *, file: str, name: str) -> Machine:
     except msgspec.ValidationError as error:
         raise MachineFileError(file, complaint(error, MachineWire, raw)) from error
     try:
-        return to_machine(wire, name)
+        machine = to_machine(wire, name)
     except MachineError as error:
         raise MachineFileError(file, str(error)) from error
+    _refuse_mixed(machine, file)
+    return machine
+
+
+def _refuse_mixed(machine: Machine, file: str) -> None:
+    """Raise `MachineFileError` for the name of one line standard with the lines of the other: one of them is a slip."""
+    standard, lines = machine.time.standard, machine.time.lines
+    own = LINES.get(standard, lines)
+    if lines != own and lines in LINES.values():
+        other = next(name for name, count in LINES.items() if count == lines)
+        what = (
+            f"time.lines is {lines}, and time.standard {standard!r}: that has {own} lines and {other!r} has {lines}; "
+        )
+        raise MachineFileError(file, f"{what}mend one of them (a standard of neither kind may have any other name)")
