@@ -3,6 +3,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
+from planeproof.candidates.faults import ZOO
 from planeproof.command.main import main
 from planeproof.command.power import ENGINES as NAMED
 from planeproof.power import ENGINES, Detection, Outcome, lines_of, measuring
@@ -78,3 +79,12 @@ def test_wrong_usage_is_refused(arguments: list[str], said: str) -> None:
 def test_the_command_names_every_engine() -> None:
     """Though it does not import them before it is asked."""
     assert list(NAMED) == [engine.name for engine in ENGINES]
+
+
+def test_all_faults_are_listed_and_none_is_hunted_twice() -> None:
+    """A line each with its rule; a name given twice is refused."""
+    listed = run("--list")
+    assert (listed.exit_code, listed.stdout.splitlines()) == (0, [f"{fault.id}  {fault.rule.id}" for fault in ZOO])
+    twice = run("stale-entry", "stale-entry")
+    assert (twice.exit_code, twice.stdout) == (64, "")
+    assert "'stale-entry' is given twice" in twice.stderr

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from planeproof.command.interrupting import Interruption
-from planeproof.command.options import finite, quiet_option
+from planeproof.command.options import each_once, finite, quiet_option
 from planeproof.command.printing import show
 from planeproof.command.progress import Progressing
 from planeproof.command.refusing import refusing, writing
@@ -25,8 +25,20 @@ ENGINES = ("recipes", "edges", "exhaustion", "spec", "uniform", "fitting", "arra
 FOUND, NOT_FOUND, UNKNOWN = 0, 1, 2
 
 
+def _list(context: click.Context, _option: click.Parameter, wanted: bool) -> None:
+    """Print a name a line, with the rule that must catch it."""
+    if wanted:
+        from planeproof.candidates.faults import ZOO
+
+        show(f"{fault.id}  {fault.rule.id}" for fault in ZOO)
+        context.exit()
+
+
 @click.command(short_help="Measure how soon planted faults are found, and by which rule.")
-@click.argument("faults", nargs=-1, metavar="[FAULT]...")
+@click.argument("faults", nargs=-1, metavar="[FAULT]...", callback=each_once)
+@click.option(
+    "--list", is_flag=True, is_eager=True, expose_value=False, callback=_list, help="The names of the faults, and end."
+)
 @click.option(
     "--engine", "engines", multiple=True, type=click.Choice(ENGINES), help="This one only; may be given several times."
 )
@@ -105,7 +117,7 @@ def _chosen(names: tuple[str, ...]) -> "list[Fault]":
     for name in names:
         if name not in known:
             near = [one for one in known if name in one] or difflib.get_close_matches(name, known)
-            hint = f"the nearest are {', '.join(near[:5])}" if near else f"the first are {', '.join([*known][:5])}"
+            hint = f"the nearest are {', '.join(near[:5])}" if near else "--list has the names of all"
             raise click.BadParameter(f"there is no planted fault {name!r}: {hint}", param_hint="FAULT")
     return [known[name] for name in names or known]
 

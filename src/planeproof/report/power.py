@@ -52,7 +52,8 @@ def headline(summary: Summary) -> str:
         return f"FAIL  not caught: {survive}; caught by other rules than their own only: {wrong}"
     faults = counted(len({row.fault for row in summary.faults}), "fault")
     seeds = max(row.seeds for row in summary.faults)
-    return f"PASS  {faults}, each caught by its own rule with enough of {counted(seeds, 'seed')}"
+    enough = "the one seed that was tried" if seeds == 1 else f"enough of {seeds} seeds"
+    return f"PASS  {faults}, each caught by its own rule with {enough}"
 
 
 def _failures(summary: Summary) -> Iterator[str]:
