@@ -11,6 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
 
+from planeproof.contract import Scene
 from planeproof.contract.rules import RULES
 from planeproof.judge import Outcome, Verdict
 from planeproof.page import page_data, page_html
@@ -20,6 +21,7 @@ from planeproof.page.shots import Gallery
 from planeproof.page.visible import shown
 from planeproof.pictures.course import course_of
 from planeproof.record import read_record, write_record
+from planeproof.scenes.relatives import RELATIVE
 from tests.page.browser import html_of
 from tests.page.golden_page import SAID, data_of
 from tests.page.verdicts import GOLDEN, KINDS, verdict_of
@@ -78,6 +80,27 @@ def test_what_cycles_went_into_adds_up(kind: str) -> None:
     sums = [(said[1], sum(int(part.split()[-1]) for part in said[2].split(", "))) for said in told if said]
     assert sums
     assert all(int(used) == parts for used, parts in sums)
+
+
+def test_what_was_used_of_too_few_cycles_stands_at_the_head() -> None:
+    """What the cycles went into, in the words of the broken row; only where they are too many."""
+    found = page_of(verdict_of("fail-late"), Gallery()).findings[0]
+    row = next(stretch.head for stretch in found.sheet.stretches if stretch.head.broken)
+    said = re.search(r"([\d,]+) cycles used \((.*)\)", row.blanking)
+    assert said is not None
+    assert f"The {said[1]} cycles that it used are: {said[2]}." in found.remarks
+    assert "cycles that it used are" not in html_of("fail")
+
+
+def test_what_was_not_seen_on_the_machine_as_given_is_said() -> None:
+    """Of a small relative's scene, where there is no sheet of the machine itself."""
+    finding = verdict_of("fail").findings[0]
+    small = replace(finding.play.scene.machine, name=RELATIVE + "bench")
+    scene = Scene.of(small, finding.play.scene.pictures, finding.play.scene.ready)
+    alone = replace(finding, given=None, play=replace(finding.play, scene=scene))
+    for each, said in ((alone, True), (replace(alone, given=finding.given), False), (finding, False)):
+        remarks = page_of(replace(verdict_of("fail"), findings=(each,)), Gallery()).findings[0].remarks
+        assert any("It has not been seen on bench as given" in remark for remark in remarks) is said
 
 
 def test_what_is_broken_besides_stands_at_the_head() -> None:

@@ -12,7 +12,8 @@ from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.recipes import recipe
 from planeproof.scenes.relatives import least_blanking, picture_cycles, relative
 from planeproof.scenes.source import RandomSource
-from planeproof.search.minimising import MOST_BLANKINGS, blankings, minimise
+from planeproof.search.minimising import minimise
+from planeproof.search.minimising.machines import MOST_BLANKINGS, blankings
 from planeproof.search.size import size
 
 Shows = Callable[[Scene], bool]

@@ -13,7 +13,7 @@ from planeproof.page.writes import Offence, Write
 from planeproof.pictures import CAUTION
 from planeproof.pictures.course import course_of
 from planeproof.report.figures import counted, cycles
-from planeproof.report.story import again_lines
+from planeproof.report.story import again_lines, not_seen_as_given
 
 AROUND = 2
 """Writes before and after the offending one that are told at the head."""
@@ -76,7 +76,7 @@ def found_of(finding: Finding, number: int, gallery: Gallery) -> Found:
         lead=lead_of(play, violation, gallery),
         offence=row.offence,
         near=_near(row),
-        remarks=tuple(filter(None, (_used(finding), spared(finding), others(finding), _after(finding)))),
+        remarks=_remarks(finding),
         scene=in_short(play.scene),
         sheet=sheet,
         given=_given(finding, number, gallery),
@@ -107,6 +107,11 @@ def _sheet(play: Play, violation: Violation, name: str, title: str, case: str | 
 def _near(row: Row) -> tuple[Write, ...]:
     number = None if row.offence is None else row.offence.number
     return () if number is None else row.writes[max(0, number - AROUND) : number + 1 + AROUND]
+
+
+def _remarks(finding: Finding) -> tuple[str, ...]:
+    said = (_used(finding), spared(finding), others(finding), _after(finding), not_seen_as_given(finding))
+    return tuple(filter(None, said))
 
 
 def _used(finding: Finding) -> str:

@@ -24,6 +24,8 @@ def basis_lines(verdict: Verdict) -> list[str]:
 def basis_sentence(basis: Basis, *, clean: bool) -> str:
     """What ``basis`` says; ``clean`` if none of its scenes failed, for only then is there a bound."""
     kind = _STRENGTHS[basis.strength]
+    if not basis.scenes:
+        return f"{kind}: no scene ({basis.source})"
     scenes = counted(basis.scenes, "scene")
     every = "all " if basis.strength is Strength.EXHAUSTED else ""
     played = f"{kind}: {every}{scenes} ({basis.source})"

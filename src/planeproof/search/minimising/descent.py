@@ -1,0 +1,82 @@
+"""The way down: steps of each kind as far as they go, in turn, until none makes the scene smaller."""
+
+from collections.abc import Callable, Iterator
+from itertools import cycle, islice
+
+from planeproof.contract import Scene
+from planeproof.search.minimising.disturbances import less_disturbed, otherwise_disturbed
+from planeproof.search.minimising.machines import fewer_tiles, plainer_place, retimed, smaller_window
+from planeproof.search.minimising.pictures import fewer_cells, fewer_pictures, less_ink, one_picture_fewer, sooner
+from planeproof.search.size import size
+
+FEW_CELLS = 4
+"""Occupied cells up to which it is worth while to try every blanking for every cell that could be emptied."""
+
+FEW_PLACES = 64
+"""Cells of a window up to which every blanking is tried for every row and column that could go."""
+
+Shows = Callable[[Scene], bool]
+Steps = Callable[[Scene], Iterator[Scene]]
+
+
+def minimise(scene: Scene, shows: Shows, *, go_on: Callable[[], bool], keep_machine: bool = False) -> Scene:
+    """The smallest scene found that still ``shows`` it, by steps each of which makes it smaller.
+
+    ``go_on`` is asked before each try. ``keep_machine`` leaves the machine as it is.
+    """
+    kinds = _MACHINE_KEPT if keep_machine else _ALL
+    in_vain = 0
+    for steps in cycle(kinds):
+        smaller = _as_far_as_it_goes(scene, steps, shows, go_on)
+        in_vain = in_vain + 1 if smaller is scene else 0
+        scene = smaller
+        if in_vain == len(kinds) or not go_on():
+            break
+    return scene
+
+
+def _as_far_as_it_goes(scene: Scene, steps: Steps, shows: Shows, go_on: Callable[[], bool]) -> Scene:
+    """The smallest scene found by ``steps`` of one kind, each of which is gone on from where the last one was."""
+    place = 0
+    while True:
+        for smaller in islice(steps(scene), place, None):
+            if not go_on():
+                return scene
+            if size(smaller) < size(scene) and shows(smaller):
+                scene = smaller
+                break
+            place += 1
+        else:
+            return scene
+
+
+def _otherwise_cut(scene: Scene) -> Iterator[Scene]:
+    return otherwise_disturbed(one_picture_fewer(scene))
+
+
+def _retimed_with_less(scene: Scene) -> Iterator[Scene]:
+    yield from retimed(one_picture_fewer(scene))
+    if scene.machine.cells <= FEW_PLACES:
+        yield from retimed(smaller_window(scene))
+    if scene.occupied <= FEW_CELLS:
+        yield from retimed(fewer_cells(scene))
+
+
+_MACHINE_KEPT: tuple[Steps, ...] = (
+    fewer_pictures,
+    less_disturbed,
+    fewer_cells,
+    sooner,
+    _otherwise_cut,
+    less_ink,
+)
+"""Steps that leave the machine as it is: those that save most come first."""
+
+_ALL: tuple[Steps, ...] = (
+    *_MACHINE_KEPT[:3],
+    smaller_window,
+    fewer_tiles,
+    plainer_place,
+    *_MACHINE_KEPT[3:],
+    _retimed_with_less,
+)
