@@ -11,8 +11,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
 
+from planeproof.candidates.faults import PatternsToSeenPlane
 from planeproof.contract import Scene
-from planeproof.contract.rules import RULES
+from planeproof.contract.rules import HIDDEN_WRITES, RULES
 from planeproof.judge import Outcome, Verdict
 from planeproof.page import page_data, page_html
 from planeproof.page.bars import LONG, bars_of
@@ -25,6 +26,7 @@ from planeproof.scenes.relatives import RELATIVE
 from tests.page.browser import html_of
 from tests.page.golden_page import SAID, data_of
 from tests.page.verdicts import GOLDEN, KINDS, verdict_of
+from tests.report.stories import findings
 
 
 @pytest.mark.parametrize("kind", SAID)
@@ -101,6 +103,22 @@ def test_what_was_not_seen_on_the_machine_as_given_is_said() -> None:
     for each, said in ((alone, True), (replace(alone, given=finding.given), False), (finding, False)):
         remarks = page_of(replace(verdict_of("fail"), findings=(each,)), Gallery()).findings[0].remarks
         assert any("It has not been seen on bench as given" in remark for remark in remarks) is said
+
+
+def test_what_does_not_differ_has_one_name() -> None:
+    """Where two pictures look alike, a row does not say that one of them is seen and the other expected."""
+    scene = verdict_of("fail-large").findings[0].play.scene
+    first, *others = scene.pictures
+    found = findings(Scene.of(scene.machine, [first, first, *others]), PatternsToSeenPlane, HIDDEN_WRITES)
+    page = page_of(replace(verdict_of("fail-large"), findings=tuple(found)), Gallery())
+    rows = [
+        {shot.label: shot.caption for shot in stretch.head.shots}
+        for stretch in page.findings[0].sheet.stretches
+        if stretch.head.shots
+    ]
+    alike = [row for row in rows if row["difference"] == "none"]
+    assert alike
+    assert all(row["seen"] == row["expected"] for row in alike)
 
 
 def test_what_is_broken_besides_stands_at_the_head() -> None:

@@ -35,5 +35,6 @@ def test_an_old_picture_is_no_half_picture() -> None:
         told[fault] = text
         name = Names(play).of(play.refreshes[refresh])
         assert (f"what is seen then is {name}." in text) is name.endswith(OUT_OF_TURN)
+        assert ("over to the wrong picture" in text) is name.endswith(OUT_OF_TURN)
     assert told["stale-entry"].endswith("what is seen then is picture 0, out of turn.")
     assert told["last-row-not-sent"].endswith("what it shows is no whole picture.")

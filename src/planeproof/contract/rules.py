@@ -62,7 +62,7 @@ EXACT_REVEAL = Rule(
     statement="When the view has changed, what the new view shows is the current picture or the next one taken.",
     kind=Kind.ALWAYS,
     rule_class=RuleClass.DISCIPLINE,
-    why="A reveal before the last byte is sent shows half a picture, and no write rule notices.",
+    why="Half a picture, or an old one, is revealed, and no rule about writes notices.",
     theorem="hidden-writes, exact-reveal and blanking-only together imply whole-reveal.",
     witness="a change of view showed another picture than before",
 )

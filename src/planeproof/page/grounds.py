@@ -2,10 +2,9 @@
 
 from dataclasses import dataclass
 
-from planeproof.contract import Rational
 from planeproof.judge import Basis, EdgeReport, Outcome, RuleReport, RuleStatus, Verdict
-from planeproof.report.evidence import basis_sentence, cost_sentence, rule_state
-from planeproof.report.figures import cycles, listed, share_at_most
+from planeproof.report.evidence import basis_sentence, cost_sentence, distance, rule_state
+from planeproof.report.figures import listed, share_at_most
 
 _BROKEN_OFF = (Outcome.FAIL, Outcome.CANDIDATE_ERROR, Outcome.HUNG)
 
@@ -120,14 +119,8 @@ def _edge(report: EdgeReport) -> EdgeRow:
         scenes=f"{report.scenes} of {report.admitting}"
         if report.admitting
         else "no machine here lets a scene get there",
-        least=_distance(report.least, report.edge.unit),
+        least=distance(report) or "nothing to measure",
     )
-
-
-def _distance(least: Rational | None, unit: str) -> str:
-    if least is None:
-        return "nothing to measure"
-    return f"{cycles(least)} {unit}"
 
 
 def costs_of(verdict: Verdict) -> tuple[CostRow, ...]:

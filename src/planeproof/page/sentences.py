@@ -63,8 +63,9 @@ def _hidden_writes(violation: Violation, _play: Play) -> str:
 
 def _exact_reveal(violation: Violation, play: Play) -> str:
     seen = Names(play).of(play.refreshes[violation.refresh]) if violation.refresh >= 0 else ""
-    shows = f"what is seen then is {seen}" if seen.endswith(OUT_OF_TURN) else "what it shows is no whole picture"
-    return f"the display was switched over to a picture that was not ready: {shows}"
+    if seen.endswith(OUT_OF_TURN):
+        return f"the display was switched over to the wrong picture: what is seen then is {seen}"
+    return "the display was switched over to a picture that was not ready: what it shows is no whole picture"
 
 
 def _blanking_only(violation: Violation, play: Play) -> str:

@@ -9,6 +9,7 @@ _STRENGTHS = {
     Strength.PROVED: "proved",
     Strength.OBSERVED: "observed",
 }
+_NOWHERE = "nothing came near"
 _TOGETHER = "broken too, in a scene where another rule was broken first"
 _BROKEN_OFF = (Outcome.FAIL, Outcome.CANDIDATE_ERROR, Outcome.HUNG)
 
@@ -65,8 +66,10 @@ def rule_table(verdict: Verdict) -> list[str]:
 def rule_state(verdict: Verdict, report: RuleReport) -> str:
     """What is known of one rule."""
     cut_short = not verdict.basis or any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
+    alone = {finding.rule for finding in verdict.findings}
     broken = {rule for finding in verdict.findings for rule, times in finding.play.counts.items() if times}
-    if report.rule in broken and report.status is RuleStatus.KEPT:
+    together = report.status is RuleStatus.KEPT and report.rule in broken
+    if together or (report.status is RuleStatus.BROKEN and report.rule not in alone):
         return _TOGETHER
     return _state(report, cut_short=cut_short)
 
@@ -82,10 +85,15 @@ def edge_lines(verdict: Verdict) -> list[str]:
 
 
 def _nearest(report: EdgeReport) -> str:
-    least, edge = report.least, report.edge
-    unit = edge.unit.removesuffix("s") if least == 1 else edge.unit
-    distance = "nothing came near" if least is None else f"the nearest scene was {cycles(least)} {unit} away"
-    return f"{edge.id} ({edge.statement}): {distance}"
+    far = distance(report)
+    return f"{report.edge.id} ({report.edge.statement}): " + (f"the nearest scene was {far} away" if far else _NOWHERE)
+
+
+def distance(report: EdgeReport) -> str:
+    """How far the nearest scene stayed from the edge, as in ``1 cell``; nothing where nothing came near."""
+    if report.least is None:
+        return ""
+    return f"{cycles(report.least)} {report.edge.unit.removesuffix('s') if report.least == 1 else report.edge.unit}"
 
 
 def cost_lines(verdict: Verdict) -> list[str]:
