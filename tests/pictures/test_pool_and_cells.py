@@ -111,5 +111,14 @@ def test_cells_are_counted() -> None:
     same, single = (next(m for m in run.moments if m.refresh.current == n) for n in (0, 1))
     assert contents_of_cells(same) == [Cell.FIRST, Cell.REPEATED]
     assert contents_of_cells(single) == [Cell.FIRST, Cell.EMPTY]
-    title = figure_of(run, same.refresh.number, kind_named("counts"), Style()).title
-    assert title.endswith("2 cells, 2 occupied, 1 different, 3 tiles in the pool")
+    figure = figure_of(run, same.refresh.number, kind_named("counts"), Style())
+    assert figure.title.endswith("2 cells, 2 occupied, 1 different, 3 tiles in the pool")
+    assert figure.notes == ("What is seen now, cell by cell: picture 0.",)
+
+
+def test_cells_are_counted_of_what_is_seen_not_of_what_should_be() -> None:
+    """Written to while it is on show, it is no picture any more, and is not called one."""
+    torn = (list(NICHE.view_bursts(1, 0)), [entry(1, 0, 1), pattern(1, 1, SQUARE)])
+    run = course(NICHE, scripted(*torn, start=NICHE.view_bursts(0)), [SLOPE, EMPTY])
+    note = figure_of(run, 1, kind_named("counts"), Style()).notes[0]
+    assert note.startswith("What is seen now, cell by cell: no whole picture: ")

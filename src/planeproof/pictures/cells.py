@@ -13,7 +13,7 @@ from planeproof.pictures.course import Course, Moment
 from planeproof.pictures.figure import Figure, Key
 from planeproof.pictures.lettering import Word
 from planeproof.pictures.marks import Canvas, Mark, Shape, canvas, fill
-from planeproof.pictures.naming import picture_name
+from planeproof.pictures.naming import seen_name
 from planeproof.pictures.shape import Enlargement
 from planeproof.report.figures import counted
 
@@ -125,11 +125,10 @@ def counts_figure(course: Course, moment: Moment, by: Enlargement) -> Figure:
     found = contents_of_cells(moment)
     counts = {kind: found.count(kind) for kind in Cell}
     occupied = counts[Cell.FIRST] + counts[Cell.REPEATED]
-    figures = f"{len(found)} cells, {occupied} occupied, {counts[Cell.FIRST]} different"
-    name = picture_name(moment.refresh.current)
+    figures = f"{counted(len(found), 'cell')}, {occupied} occupied, {counts[Cell.FIRST]} different"
     return Figure(
-        title=f"Counted, {moment.name}: {figures}, {moment.machine.cap} tiles in the pool",
-        notes=(f"What is seen now, cell by cell. The picture that the viewer has is {name}.",),
+        title=f"Counted, {moment.name}: {figures}, {counted(moment.machine.cap, 'tile')} in the pool",
+        notes=(f"What is seen now, cell by cell: {seen_name(course, moment)}.",),
         body=grid(moment.machine, [CELLS[kind] for kind in found]),
         words=_letters(moment.machine, [(kind.value, CELLS[kind]) for kind in found]),
         legend=tuple(Key(mark=CELLS[kind], text=f"{CELL_WORDS[kind]}: {counts[kind]}") for kind in _told(counts)),

@@ -12,6 +12,7 @@ from planeproof.pictures.figure import Figure, Key
 from planeproof.pictures.lettering import Word, width_of
 from planeproof.pictures.marks import Canvas, Mark, Shape, canvas
 from planeproof.pictures.shape import Enlargement
+from planeproof.report.figures import counted
 
 WIDTH = 1680
 MOST_A_ROW, LARGEST_BIT = 22, 12
@@ -51,10 +52,10 @@ def contents_figure(course: Course, moment: Moment, by: Enlargement) -> Figure:
     pool = moment.machine.pool
     roles = [role(moment, plane) for plane in range(moment.machine.tiles.planes)]
     used = int(moment.after.pixels(np.array(pool)).any(axis=(1, 2)).sum())
-    note = f"{len(pool)} tiles, {used} of them with anything in them; the planes of a tile stand below one another."
+    tiles = f"{counted(len(pool), 'tile')}, {used} of them with anything in them"
     return Figure(
         title=f"What is in the pool, {moment.name}",
-        notes=(note,),
+        notes=(f"{tiles}; the planes of a tile stand below one another.",),
         body=staves([bits(moment, plane) for plane in range(len(roles))], [MARKS[name] for name in roles]),
         words=_words(pool, roles),
         legend=tuple(Key(mark=MARKS[name], text=WORDS[name]) for name in MARKS if name in roles),
