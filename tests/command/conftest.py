@@ -1,3 +1,5 @@
+import signal
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -11,3 +13,11 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     set_up(tmp_path)
     monkeypatch.chdir(tmp_path)
     return tmp_path
+
+
+@pytest.fixture
+def heard() -> Iterator[None]:
+    """Ctrl-C is heard, also where the tests run in the background of a script, which has it ignored."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)

@@ -75,6 +75,7 @@ def test_a_random_seed_goes_on_with_that_of_the_journal(folder: Path) -> None:
     assert run(*line, "--quiet").stderr == ""
 
 
+@pytest.mark.usefixtures("heard")
 @pytest.mark.parametrize("jobs", ["1", "2"])
 def test_an_interrupted_check_says_how_to_go_on(folder: Path, jobs: str) -> None:
     """Exit code 130, the line to paste, no traceback; what is done is in the journal, and no process is left."""

@@ -5,7 +5,7 @@ import os
 import signal
 import subprocess
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -57,14 +57,6 @@ def test_a_terminal_without_drawing_characters_is_served_too(folder: Path) -> No
     assert done.stdout.isascii()
     assert "|........|" in done.stdout
     assert ". background, @ ink, X differs" in done.stdout
-
-
-@pytest.fixture
-def heard() -> Iterator[None]:
-    """Ctrl-C is heard, also where the tests run in the background of a script, which has it ignored."""
-    before = signal.signal(signal.SIGINT, signal.default_int_handler)
-    yield
-    signal.signal(signal.SIGINT, before)
 
 
 @pytest.mark.usefixtures("heard")
