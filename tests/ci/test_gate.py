@@ -1,5 +1,6 @@
 """``ci/gate`` as a user copies it: what it runs, and the exit code that it ends with."""
 
+import shlex
 import shutil
 import stat
 import subprocess
@@ -15,6 +16,7 @@ GATE = Path(__file__).parents[2] / "ci" / "gate"
 
 STAND_IN = """#!/bin/sh
 # Instead of a Python that has planeproof: writes down its arguments, and ends as it is told.
+[ "$3" != --version ] || exit 0
 for argument; do printf '%s\\n' "$argument"; done >>"$HERE/calls.txt"
 printf -- '--\\n' >>"$HERE/calls.txt"
 exit "$(cat "$HERE/code of $3")"
@@ -116,7 +118,13 @@ def test_what_is_no_verdict_is_never_hidden_by_one(repository: Path, codes: dict
 
 def test_without_planeproof_it_fails(repository: Path) -> None:
     """Whether there is no such Python, or one that lacks it."""
-    assert gate(repository, PYTHON="/nowhere/python").returncode == 127
+    bare = repository / "bare python"
+    bare.write_text(f'#!/bin/sh\nexec {shlex.quote(sys.executable)} -I -S "$@"\n', "utf-8")
+    bare.chmod(0o755)
+    for lacking in ("/nowhere/python", str(bare)):
+        done = gate(repository, PYTHON=lacking)
+        assert done.returncode == 127
+        assert f"gate: {lacking} has no planeproof: install it there" in done.stderr
     assert gate(repository, PYTHON=f"{sys.executable}", PYTHONPATH="", TARGET="lost.py:Lost").returncode != 0
 
 

@@ -62,6 +62,7 @@ class RuleStatus(Enum):
     KEPT = "kept"
     BROKEN = "broken"
     EXPECTED = "expected"
+    MASKED = "masked"
     EXPOSED = "exposed"
     NOT_EXERCISED = "not exercised"
     NOT_APPLICABLE = "not applicable"
@@ -83,7 +84,7 @@ class Basis:
     ``independent`` tells whether they were drawn independently of one another from one generator, ``failed`` whether
     one of them failed, as far as that was kept apart; there is a ``bound`` only if they were and none did.
     ``singletons``: behaviours of the candidate that were seen in one of the scenes only, None where that was not
-    counted.
+    counted. ``let_be``: scenes that failed as is expected, which are no failures, and leave no bound.
     """
 
     strength: Strength
@@ -92,6 +93,7 @@ class Basis:
     independent: bool = False
     failed: bool = False
     singletons: int | None = None
+    let_be: int = 0
 
     @property
     def residual(self) -> float | None:
@@ -104,7 +106,7 @@ class Basis:
 
         1 - 0.05^(1/n), the exact (Clopper-Pearson) bound. None where it would mean nothing.
         """
-        if not self.independent or not self.scenes or self.failed:
+        if not self.independent or not self.scenes or self.failed or self.let_be:
             return None
         return float(1 - 0.05 ** (1 / self.scenes))
 

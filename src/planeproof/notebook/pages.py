@@ -15,7 +15,7 @@ from planeproof.report import machine_headline, machine_page
 from planeproof.report.evidence import basis_sentence, cost_sentence, rule_state
 from planeproof.report.fault import fault_lines
 from planeproof.report.story import again_lines, finding_lines
-from planeproof.report.text import OPENINGS
+from planeproof.report.text import meaning
 
 _BROKEN_OFF = (Outcome.FAIL, Outcome.CANDIDATE_ERROR, Outcome.HUNG)
 
@@ -26,7 +26,7 @@ _LETTERS = "font-family: monospace; white-space: pre; overflow-x: auto; line-hei
 def verdict_html(verdict: Verdict) -> str:
     """Outcome, the smallest scene if something is broken, the rules, and what it all rests on."""
     page = ET.Element("div")
-    _add(page, "h3", f"{verdict.outcome.name.replace('_', ' ')}: {OPENINGS[verdict.outcome]}")
+    _add(page, "h3", f"{verdict.outcome.name.replace('_', ' ')}: {meaning(verdict, verdict.outcome)}")
     _add(
         page,
         "p",

@@ -10,8 +10,9 @@ from planeproof.page.faults import FaultView, fault_of
 from planeproof.page.grounds import CostRow, EdgeRow, Figures, RuleRow, basis_of, costs_of, edges_of, rules_of
 from planeproof.page.sheets import Found, found_of
 from planeproof.page.shots import Gallery
+from planeproof.report.expected import expected_sentence
 from planeproof.report.figures import counted, listed
-from planeproof.report.text import OPENINGS
+from planeproof.report.text import meaning
 
 SIGNS = {
     Outcome.PASS: "✓",
@@ -32,7 +33,10 @@ TOO_SHORT = (
 
 @dataclass(frozen=True, kw_only=True)
 class Page:
-    """A page. ``sentence`` is what somebody reads who reads nothing else; ``asked`` what the check was about."""
+    """A page. ``sentence`` is what somebody reads who reads nothing else; ``asked`` what the check was about.
+
+    ``expected``: what became of each failure that is expected.
+    """
 
     outcome: str
     sign: str
@@ -40,6 +44,7 @@ class Page:
     source: str
     sentence: str
     also: tuple[str, ...]
+    expected: tuple[str, ...]
     asked: str
     fault: FaultView | None
     findings: tuple[Found, ...]
@@ -60,7 +65,8 @@ def page_of(verdict: Verdict, gallery: Gallery) -> Page:
         target=verdict.target,
         source="" if verdict.source is None else f"{verdict.source.file}, line {verdict.source.line}",
         sentence=_sentence(verdict, fault, findings),
-        also=tuple(f"{_word(outcome)}: {OPENINGS[outcome]}" for outcome in verdict.outcomes[1:]),
+        also=tuple(f"{_word(outcome)}: {meaning(verdict, outcome)}" for outcome in verdict.outcomes[1:]),
+        expected=tuple(expected_sentence(entry) for entry in verdict.expected),
         asked=_asked(verdict),
         fault=fault,
         findings=findings,
@@ -89,7 +95,7 @@ def _sentence(verdict: Verdict, fault: FaultView | None, findings: tuple[Found, 
         return fault.sentence
     if findings:
         return findings[0].sentence
-    opening = OPENINGS[verdict.outcome]
+    opening = meaning(verdict, verdict.outcome)
     return f"{opening[0].upper()}{opening[1:]}."
 
 

@@ -13,6 +13,7 @@ SIGNS = {
     RuleStatus.BROKEN: "✕",
     RuleStatus.EXPOSED: "△",
     RuleStatus.EXPECTED: "◇",
+    RuleStatus.MASKED: "◇",
     RuleStatus.NOT_EXERCISED: "○",
     RuleStatus.NOT_APPLICABLE: "·",
 }

@@ -139,6 +139,7 @@ def _basis(wire: BasisWire) -> Basis:
         independent=wire.independent,
         failed=wire.failed,
         singletons=wire.singletons,
+        let_be=wire.let_be,
     )
 
 

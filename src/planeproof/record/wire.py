@@ -101,6 +101,7 @@ class BasisWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):
     bound: float | None
     singletons: int | None
     residual: float | None
+    let_be: int
 
 
 class RuleWire(Wire, frozen=True, kw_only=True, forbid_unknown_fields=True):

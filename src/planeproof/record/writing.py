@@ -83,6 +83,7 @@ def _basis(basis: Basis) -> BasisWire:
         bound=basis.bound,
         singletons=basis.singletons,
         residual=basis.residual,
+        let_be=basis.let_be,
     )
 
 

@@ -9,6 +9,12 @@ _STRENGTHS = {
     Strength.PROVED: "proved",
     Strength.OBSERVED: "observed",
 }
+_STATES = {
+    RuleStatus.BROKEN: "BROKEN",
+    RuleStatus.EXPECTED: "broken, which is expected and let be until a date",
+    RuleStatus.MASKED: "not known: it was broken in scenes in which a failure that is expected came first",
+    RuleStatus.NOT_APPLICABLE: "not applicable: it says nothing on machines with one side",
+}
 _NOWHERE = "nothing came near"
 _TOGETHER = "broken too, in a scene where another rule was broken first"
 _BROKEN_OFF = (Outcome.FAIL, Outcome.CANDIDATE_ERROR, Outcome.HUNG)
@@ -27,21 +33,25 @@ def basis_sentence(basis: Basis, *, clean: bool) -> str:
     kind = _STRENGTHS[basis.strength]
     if not basis.scenes:
         return f"{kind}: no scene ({basis.source})"
-    scenes = counted(basis.scenes, "scene")
     every = "all " if basis.strength is Strength.EXHAUSTED else ""
-    played = f"{kind}: {every}{scenes} ({basis.source})"
+    return f"{kind}: {every}{counted(basis.scenes, 'scene')} ({basis.source}){_came_of(basis, clean=clean)}"
+
+
+def _came_of(basis: Basis, *, clean: bool) -> str:
     if basis.failed:
-        return f"{played}, the last of which failed, so there is no bound"
+        return ", the last of which failed, so there is no bound"
+    if basis.let_be:
+        return f", of which {basis.let_be:,} failed as is expected, so there is no bound"
     if not clean:
-        return played
+        return ""
     if basis.strength is not Strength.SAMPLED:
-        return f"{played}, no failure"
+        return ", no failure"
     if basis.bound is None:
-        return f"{played}, no failure; not drawn independently of one another, so there is no bound"
+        return ", no failure; not drawn independently of one another, so there is no bound"
     fewer = share_at_most(basis.bound)
     return (
-        f"{played}, no failure: with 95 % confidence fewer than {fewer} of the scenes that can be so drawn "
-        f"fail (one-sided, exact){_residual(basis)}"
+        f", no failure: with 95 % confidence fewer than {fewer} of the scenes that can be so drawn fail (one-sided, "
+        f"exact){_residual(basis)}"
     )
 
 
@@ -104,14 +114,10 @@ def cost_lines(verdict: Verdict) -> list[str]:
 def _state(report: RuleReport, *, cut_short: bool) -> str:
     if report.status is RuleStatus.EXPOSED:
         return f"EXPOSED: {_exposed(report)}"
-    if report.status is RuleStatus.BROKEN:
-        return "BROKEN"
-    if report.status is RuleStatus.EXPECTED:
-        return "broken, which is expected and let be until a date"
+    if report.status in _STATES:
+        return _STATES[report.status]
     if report.status is RuleStatus.NOT_EXERCISED:
         return "not exercised" + (" before the check ended" if cut_short else ": nothing is known of it")
-    if report.status is RuleStatus.NOT_APPLICABLE:
-        return "not applicable: it says nothing on machines with one side"
     return "no breach of its own was found before the check ended" if cut_short else "kept"
 
 

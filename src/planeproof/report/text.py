@@ -26,7 +26,9 @@ OPENINGS = {
     Outcome.CANDIDATE_ERROR: "the candidate broke the contract, so it can't be judged",
     Outcome.HUNG: "the candidate did not come to an end, so it can't be judged",
 }
-"""What an outcome means, in a clause."""
+"""What an outcome means, in a clause; see `meaning`."""
+
+_LET_BE = "no rule was broken but in scenes in which a failure that is expected came first"
 
 _TOO_SHORT = (
     "The time was up before any scene was drawn independently, and the scenes of the laws and the crystals are too few "
@@ -86,19 +88,26 @@ def _word(outcome: Outcome) -> str:
     return outcome.name.replace("_", " ")
 
 
+def meaning(verdict: Verdict, outcome: Outcome) -> str:
+    """What ``outcome`` means, in a clause, as one of those of ``verdict``."""
+    let_be = any(basis.let_be for basis in verdict.basis)
+    return _LET_BE if let_be and outcome is Outcome.PASS else OPENINGS[outcome]
+
+
 def _opening(verdict: Verdict) -> list[str]:
     first, *others = verdict.outcomes
     broken = verdict.findings if first is Outcome.FAIL else ()
     seed = f"seed {verdict.seed}, " if _is_sampled(verdict) else ""
+    said = f"{len(broken)} rules are broken" if len(broken) > 1 else meaning(verdict, first)
     lines = [
-        *_head(first, verdict.target, f"{len(broken)} rules are broken" if len(broken) > 1 else OPENINGS[first]),
+        *_head(first, verdict.target, said),
         *wrapped(
             f"profile {verdict.profile.value}, {seed}asked about {listed(verdict.machines)}"
             + ("" if len(verdict.rules) == len(RULES) else f", for {counted(len(verdict.rules), 'rule')} only"),
             2,
         ),
     ]
-    return lines + [f"  also {_word(outcome)}: {OPENINGS[outcome]}" for outcome in others]
+    return lines + [f"  also {_word(outcome)}: {meaning(verdict, outcome)}" for outcome in others]
 
 
 def _faults(verdict: Verdict) -> Iterator[list[str]]:

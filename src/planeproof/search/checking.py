@@ -222,20 +222,20 @@ class _Run:
             return
         self.watcher.stage(plan.title, plan.total)
         if plan.told:
-            self.basis[plan.stage] = self._basis(plan, 0)
+            self.basis[plan.stage] = self._basis(plan, 0, 0)
 
     def _add(self, plan: Plan, unit: Unit, tally: Tally) -> None:
         self.trial.merge(tally)
         self.trial.interrupted |= tally.interrupted
         self.journal.keep(unit, tally)
-        before = self.basis[plan.stage].scenes if plan.stage in self.basis else 0
-        played = before + (unit.scenes if plan.stage is Stage.LAWS else tally.played)
+        before = self.basis.get(plan.stage, self._basis(plan, 0, 0))
+        played = before.scenes + (unit.scenes if plan.stage is Stage.LAWS else tally.played)
         if played:
-            self.basis[plan.stage] = self._basis(plan, played)
+            self.basis[plan.stage] = self._basis(plan, played, before.let_be + tally.let_be)
         if plan.ends_with(tally):
             self.over.add(plan.stage)
 
-    def _basis(self, plan: Plan, played: int) -> Basis:
+    def _basis(self, plan: Plan, played: int, let_be: int) -> Basis:
         return Basis(
             strength=Strength.SAMPLED,
             source=plan.source,
@@ -243,6 +243,7 @@ class _Run:
             independent=plan.independent,
             failed=plan.independent and self.trial.decided,
             singletons=self.trial.behaviours.singletons if plan.independent else None,
+            let_be=let_be,
         )
 
     def _seconds(self, plan: Plan) -> float | None:

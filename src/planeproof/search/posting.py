@@ -35,6 +35,8 @@ class TallyWire(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     exercised: tuple[str, ...]
     applicable: tuple[str, ...]
     margins: dict[str, Cycles]
+    let_be: int
+    masked: tuple[str, ...]
     costs: tuple[CostWire, ...]
     nearest: dict[str, Cycles]
     reached: dict[str, int]
@@ -55,6 +57,8 @@ def posted(tally: Tally) -> bytes:
         exercised=_ids(tally.exercised),
         applicable=_ids(tally.applicable),
         margins={rule.id: Fraction(margin) for rule, margin in tally.margins.items()},
+        let_be=tally.let_be,
+        masked=_ids(tally.masked),
         costs=tuple(cost_wire(cost) for cost in tally.costs),
         nearest={edge.id: Fraction(distance) for edge, distance in tally.reached.least.items()},
         reached={edge.id: scenes for edge, scenes in tally.reached.scenes.items()},
@@ -79,6 +83,8 @@ def received(data: bytes, trial: Trial) -> Tally:
         exercised=_rules(wire.exercised),
         applicable=_rules(wire.applicable),
         margins={rule(name): _plain(margin) for name, margin in wire.margins.items()},
+        let_be=wire.let_be,
+        masked=_rules(wire.masked),
         costs=[Cost(**msgspec.structs.asdict(cost)) for cost in wire.costs],
         reached=Reached(
             least={edge(name): _plain(distance) for name, distance in wire.nearest.items()},

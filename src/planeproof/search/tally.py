@@ -17,7 +17,8 @@ class Tally:
     broken; ``after``: how many scenes had been played when it first was; ``broken``: all that were, also after another
     one. ``fault`` and ``fault_scene``: the candidate's own breach of the contract, if any; that it hung is hidden by no
     other. ``margins``: for each rule that was broken without the profile failing on it, the least cycles that spared
-    the viewer. ``costs``: what showing pictures cost, where that was asked. ``reached``: the edges, over generated
+    the viewer. ``let_be``: scenes in which a failure that is expected came first; ``masked``: the other rules that were
+    broken in those. ``costs``: what showing pictures cost, where that was asked. ``reached``: the edges, over generated
     scenes; ``behaviours``: those observed over scenes drawn independently. ``cut_short``: not all that should have
     been played was, for the time was over; ``interrupted``: nor was it, for somebody ended it.
     """
@@ -31,6 +32,8 @@ class Tally:
     exercised: set[Rule] = field(default_factory=set)
     applicable: set[Rule] = field(default_factory=set)
     margins: dict[Rule, Rational] = field(default_factory=dict)
+    let_be: int = 0
+    masked: set[Rule] = field(default_factory=set)
     costs: list[Cost] = field(default_factory=list)
     reached: Reached = field(default_factory=Reached)
     behaviours: Behaviours = field(default_factory=Behaviours)
@@ -55,7 +58,10 @@ class Tally:
             if violation.rule in asked - failing and violation.margin is not None:
                 self._spare(violation.rule, violation.margin)
         broken = play.first(failing)
-        if broken is not None and broken.rule not in excused:
+        if broken is not None and broken.rule in excused:
+            self.let_be += 1
+            self.masked |= (failing & play.counts.keys()) - excused
+        elif broken is not None:
             self.broken |= failing & play.counts.keys()
             self.after.setdefault(broken.rule, self.played)
             self._keep(broken.rule, play)
@@ -78,6 +84,8 @@ class Tally:
             self.blame(later.fault, later.fault_scene)
         self.played += later.played
         self.broken |= later.broken
+        self.let_be += later.let_be
+        self.masked |= later.masked
         self.exercised |= later.exercised
         self.applicable |= later.applicable
         self.costs += later.costs

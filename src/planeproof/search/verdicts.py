@@ -102,6 +102,8 @@ def _status(trial: Trial, rule: Rule, missed: tuple[Edge, ...]) -> RuleStatus:
         return RuleStatus.EXPECTED
     if rule in trial.broken:
         return RuleStatus.BROKEN
+    if rule in trial.masked:
+        return RuleStatus.MASKED
     if rule in trial.margins:
         return RuleStatus.EXPOSED
     if rule not in trial.applicable and trial.applicable:

@@ -9,6 +9,7 @@ from planeproof.hosts import load
 from planeproof.judge import Outcome, Profile, RuleReport, RuleStatus, Verdict
 from planeproof.judge.conversation import CALL_SECONDS
 from planeproof.judge.expected import Expected
+from planeproof.report.evidence import rule_state
 from planeproof.report.fault import fault_lines
 from planeproof.report.figures import listed, wrapped
 from planeproof.report.story import again_lines, finding_lines
@@ -55,6 +56,8 @@ def _about(verdict: Verdict, chosen: Rule) -> Answer:
     if verdict.fault is not None and len(verdict.rules) == 1:
         return _failed(fault_lines(verdict.fault, verdict.fault_case, verdict.fault_scene))
     report = next(report for report in verdict.rules if report.rule is chosen)
+    if report.status is RuleStatus.MASKED:
+        return LetBe(reason=rule_state(verdict, report))
     missing = _missing(verdict, report)
     return None if missing is None else _failed(wrapped(missing, 0))
 

@@ -26,10 +26,11 @@ def junit_xml(verdict: Verdict) -> bytes:
     rules = [_rule(verdict, report) for report in verdict.rules]
     cases = [_contract(verdict), *rules, *_entries(verdict), _whole(verdict)]
     failures = sum(case.find("failure") is not None for case in cases)
+    skipped = sum(case.find("skipped") is not None for case in cases)
     errors = sum(case.find("error") is not None for case in cases)
     counts = {"tests": str(len(cases)), "failures": str(failures), "errors": str(errors)}
     root = ET.Element("testsuites", {"name": "planeproof", **counts})
-    suite = ET.SubElement(root, "testsuite", {"name": _fit(verdict.target), **counts, "skipped": "0"})
+    suite = ET.SubElement(root, "testsuite", {"name": _fit(verdict.target), **counts, "skipped": str(skipped)})
     suite.append(_properties(verdict))
     suite.extend(cases)
     ET.indent(root)
@@ -76,6 +77,9 @@ def _rule(verdict: Verdict, report: RuleReport) -> ET.Element:
         return _say(case, "failure", finding.violation.said, _story(finding), what="FAIL")
     if report.status is RuleStatus.BROKEN:
         return _say(case, "failure", state, report.rule.statement, what="FAIL")
+    if report.status in (RuleStatus.EXPECTED, RuleStatus.MASKED):
+        ET.SubElement(case, "skipped", {"message": _fit(state)})
+        return case
     if report.status is RuleStatus.NOT_EXERCISED and verdict.profile.fails_on(report.rule):
         return _say(case, "error", state, not_exercised(report), what="VACUOUS")
     ET.SubElement(case, "system-out").text = _fit(state)

@@ -5,7 +5,7 @@ import re
 from planeproof.judge import Outcome, Verdict
 from planeproof.report.evidence import basis_sentence, cost_sentence, rule_state
 from planeproof.report.story import again_lines, finding_lines
-from planeproof.report.text import OPENINGS
+from planeproof.report.text import meaning
 
 _MARKS = re.compile(r"([\\`*_{}\[\]<>|#~&])")
 _LONGEST_STORY = 60
@@ -21,7 +21,8 @@ def _head(verdict: Verdict) -> str:
     first = verdict.outcome
     also = "".join(f"; also {outcome.name.replace('_', ' ')}" for outcome in verdict.outcomes[1:])
     return (
-        f"## Planeproof: {first.name.replace('_', ' ')}\n\n{plain(verdict.target)}: {OPENINGS[first]}{also}.\n\n"
+        f"## Planeproof: {first.name.replace('_', ' ')}\n\n"
+        f"{plain(verdict.target)}: {meaning(verdict, first)}{also}.\n\n"
         f"Profile {verdict.profile.value}, seed {verdict.seed}, asked about {plain(', '.join(verdict.machines))}."
     )
 
