@@ -14,13 +14,13 @@ from PIL import Image
 from planeproof.candidates.faults import PatternsToSeenPlane
 from planeproof.contract import Scene
 from planeproof.contract.rules import HIDDEN_WRITES, RULES
-from planeproof.judge import Outcome, Verdict
+from planeproof.judge import Outcome, Verdict, Violation
 from planeproof.page import page_data, page_html
 from planeproof.page.bars import LONG, bars_of
 from planeproof.page.content import page_of
 from planeproof.page.shots import Gallery
 from planeproof.page.visible import shown
-from planeproof.pictures.course import course_of
+from planeproof.pictures.course import Moment, course_of
 from planeproof.record import read_record, write_record
 from planeproof.scenes.relatives import RELATIVE
 from tests.page.browser import html_of
@@ -130,6 +130,16 @@ def test_what_is_broken_besides_stands_at_the_head() -> None:
     assert "Disturbed: blanking 0 has 110 of 7884 cycles." in html_of("fail-half").split('id="how"')[0]
 
 
+def byte_begins(moment: Moment, violation: Violation) -> Fraction:
+    """The cycle of the whole blanking at which the byte begins, by the costs of what is written before it."""
+    machine, refresh = moment.machine, moment.refresh
+    assert violation.burst is not None
+    *before, burst = refresh.bursts[: violation.burst + 1]
+    set_up, per_byte = machine.rates(view=machine.is_view(burst.address))
+    spent = sum(Fraction(machine.cost(each)) for each in before) + Fraction(set_up)
+    return machine.blank_cycles - refresh.cycles + spent + (violation.byte or 0) * Fraction(per_byte)
+
+
 @pytest.mark.parametrize("kind", ["fail", "fail-late", "fail-half", "fail-large"])
 def test_bars_are_to_scale(kind: str) -> None:
     """What is drawn of a blanking is as long as its cycles, to a unit a stroke; what comes too late is lower."""
@@ -148,6 +158,8 @@ def test_bars_are_to_scale(kind: str) -> None:
         assert all((left >= bar.end - 1) == (y > 30) for left, y, width in inside if width > 1)
         here = refresh.number == finding.violation.refresh and finding.violation.burst is not None
         assert (bar.marked is not None) == here
+        if bar.marked is not None:
+            assert abs(bar.marked - LONG * byte_begins(moment, finding.violation) / span) <= 1
 
 
 def test_the_state_of_every_rule_is_told() -> None:
@@ -168,6 +180,7 @@ def test_edges_that_were_not_reached_come_first() -> None:
     assert len(edges) == len(verdict_of("pass").edges)
     assert [edge["reached"] for edge in edges] == sorted(edge["reached"] for edge in edges)
     assert {edge["least"] for edge in edges if not edge["reached"]} > {"nothing to measure"}
+    assert {edge["least"] for edge in edges if edge["reached"]} == {"reached"}
 
 
 def test_a_vacuous_page_says_what_is_missing() -> None:

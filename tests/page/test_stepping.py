@@ -7,6 +7,7 @@ from playwright.sync_api import Browser, Page
 from planeproof.contract.rules import PROGRESS
 from planeproof.display import blank_frame, look_of
 from planeproof.judge import Play, Refresh, Violation
+from planeproof.page.shots import FINE
 from planeproof.pictures.course import course_of
 from planeproof.pictures.frames import behind_frame, in_colours
 from tests.page.browser import opened
@@ -49,6 +50,9 @@ def check_row(page: Page, row: dict[str, object], play: Play, refresh: Refresh, 
     assert np.array_equal(picture(page, shots["prepared"][1]), in_colours(machine, behind_frame(moment)))
     torn = refresh.frame == -1
     seen = picture(page, shots["seen"][1])
+    if torn.any():  # drawn larger, to be hatched; a pixel that is defined is a block of one colour
+        assert seen.shape[:2] == (FINE * torn.shape[0], FINE * torn.shape[1])
+        seen = seen[::FINE, ::FINE]
     assert np.array_equal(seen[~torn], in_colours(machine, refresh.frame)[~torn])
     # Where a picture was waited for in vain, it is that one; so late the one seen before is right no more.
     waited_for = violation.picture if row["broken"] and violation.rule is PROGRESS else None
@@ -136,6 +140,15 @@ def test_a_link_unfolds_what_it_leads_into(browser: Browser, tmp_path: Path) -> 
         page.locator("tr a[href='#f2']").click()
         page.locator("#f2-sheet").wait_for(state="visible")
         assert page.locator("details#f2").get_attribute("open") is not None
+
+
+def test_the_keys_go_on_where_a_link_has_led(browser: Browser, tmp_path: Path) -> None:
+    """Through the finding that is being read, not the first."""
+    with opened(browser, tmp_path, "fail", stopped=True) as page:
+        page.locator("tr a[href='#f2']").click()
+        page.locator("#f2-sheet").wait_for(state="visible")
+        step(page)
+        assert current_row(page)["id"] == "f2-setup"
 
 
 def test_the_machine_as_given_has_a_sheet_of_its_own(browser: Browser, tmp_path: Path) -> None:

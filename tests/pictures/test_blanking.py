@@ -5,7 +5,7 @@ from planeproof.candidates.reference import Fresh
 from planeproof.contract import Burst, Disturbance, Picture, Scene
 from planeproof.judge import play
 from planeproof.pictures import Style, course_of, figure_of, kind_named
-from planeproof.pictures.blanking import BAR, DROP, LEFT, MARKS, RIGHT, TOP, Part, Stretch, bar, stretches
+from planeproof.pictures.blanking import BAR, DROP, LEFT, MARKS, RIGHT, TOP, Part, Stretch, bar, closer, stretches
 from tests.pictures.runs import EMPTY, NARROW, SQUARE, course, machine, scripted
 
 ON = machine(timing=NARROW)
@@ -45,6 +45,21 @@ def test_what_is_lost_stands_at_the_beginning() -> None:
         Stretch(start=0, end=20, part=Part.LOST),
         Stretch(start=20, end=30, part=Part.SET_UP, burst=0),
     ]
+
+
+def test_little_that_there_was_is_enlarged_from_where_it_begins() -> None:
+    """Of 120 cycles 12 were had, from 108 on; the 18 that are used go on beyond them. Of 100 nothing is little."""
+    for cut, near in ((12, True), (100, False)):
+        scene = Scene.of(ON, [Picture.from_rows(0, [SQUARE, EMPTY])], disturbances=[Disturbance(0, cut)])
+        found = closer(course_of(play(scene, scripted([ENTRY], start=ON.view_bursts(0)))).moments[0])
+        assert (found is not None) is near
+        if found is not None:
+            assert (found.begin, found.end, found.span) == (108, 12, 18)
+            assert found.says == "the 12 cycles that there were, enlarged"
+            assert found.stretches == [
+                Stretch(start=0, end=10, part=Part.SET_UP, burst=0),
+                Stretch(start=10, end=18, part=Part.MAP, burst=0),
+            ]
 
 
 def test_every_cycle_of_every_blanking_is_somewhere() -> None:

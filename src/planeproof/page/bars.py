@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from planeproof.contract import Rational
 from planeproof.judge import Violation
-from planeproof.pictures.blanking import LITTLE, LONGEST, Part, Stretch, stretches
+from planeproof.pictures.blanking import LONGEST, Part, Stretch, closer, stretches
 from planeproof.pictures.course import Moment
 from planeproof.report.figures import cycles
 
@@ -27,7 +27,7 @@ class Piece:
 
 @dataclass(frozen=True, kw_only=True)
 class Bar:
-    """A bar: its pieces, where the blanking ends on it, and where the burst that breaks the rule begins, if one does.
+    """A bar: its pieces, where the blanking ends on it, and where the byte that breaks the rule is, if one does.
 
     ``says`` is the scale in words.
     """
@@ -39,24 +39,25 @@ class Bar:
 
 
 def bars_of(moment: Moment, marked: Violation | None) -> tuple[Bar, ...]:
-    """The whole blanking, and, where little of it is used, that little once more, enlarged."""
+    """The whole blanking, and, where little of it is used or was had, that little once more, enlarged."""
     found = stretches(moment)
-    full, used = moment.machine.blank_cycles, moment.refresh.used
+    full = moment.machine.blank_cycles
     last = max(stretch.end for stretch in found)
     span = max(full, min(last, math.floor(full * LONGEST)))
-    burst = None if marked is None or marked.refresh != moment.refresh.number else marked.burst
-    whole = _bar(found, full, span, burst, f"0 to {full} cycles" + _beyond(last, full))
-    if not moment.refresh.bursts or moment.refresh.cycles < full or used * LITTLE >= span:
+    here = None if marked is None or marked.refresh != moment.refresh.number else _begin(moment, found, marked)
+    whole = _bar(found, full, span, here, f"0 to {full} cycles" + _beyond(last, full))
+    near = closer(moment)
+    if near is None:
         return (whole,)
-    written = [stretch for stretch in found if stretch.part is not Part.LEFT]
-    return (whole, _bar(written, used, used, burst, f"the first {cycles(used)} cycles, enlarged"))
+    marked_near = None if here is None else here - near.begin
+    return (whole, _bar(near.stretches, near.end, near.span, marked_near, near.says))
 
 
 def _beyond(last: Rational, full: int) -> str:
     return f", and on to {cycles(last)}" if last > full else ""
 
 
-def _bar(found: list[Stretch], full: Rational, span: Rational, burst: int | None, says: str) -> Bar:
+def _bar(found: list[Stretch], full: Rational, span: Rational, marked: Rational | None, says: str) -> Bar:
     paths: dict[str, list[str]] = {}
     for stretch in found:
         for name, start, end in _laid(stretch, full, span):
@@ -64,7 +65,8 @@ def _bar(found: list[Stretch], full: Rational, span: Rational, burst: int | None
             right = max(left + 1, round(LONG * end / span))
             paths.setdefault(name, []).append(f"M{left} {DOWN if start >= full else UP}h{right - left}")
     pieces = (Piece(part=name, path="".join(path)) for name, path in paths.items())
-    return Bar(pieces=tuple(pieces), end=round(LONG * full / span), marked=_start(found, burst, span), says=says)
+    place = None if marked is None else min(LONG, round(LONG * marked / span))
+    return Bar(pieces=tuple(pieces), end=round(LONG * full / span), marked=place, says=says)
 
 
 def _laid(stretch: Stretch, full: Rational, span: Rational) -> Iterable[tuple[str, Rational, Rational]]:
@@ -77,6 +79,11 @@ def _laid(stretch: Stretch, full: Rational, span: Rational) -> Iterable[tuple[st
         yield Part.LATE.name.lower(), start, end
 
 
-def _start(found: list[Stretch], burst: int | None, span: Rational) -> int | None:
-    starts = [stretch.start for stretch in found if burst is not None and stretch.burst == burst]
-    return None if not starts else min(LONG, round(LONG * min(starts) / span))
+def _begin(moment: Moment, found: list[Stretch], marked: Violation) -> Rational | None:
+    """The cycle at which the byte that breaks the rule begins to be written."""
+    if marked.burst is None:
+        return None
+    start = next(stretch.start for stretch in found if stretch.burst == marked.burst)
+    address = moment.refresh.bursts[marked.burst].address
+    set_up, per_byte = moment.machine.rates(view=moment.machine.is_view(address))
+    return start + set_up + (marked.byte or 0) * per_byte

@@ -120,7 +120,7 @@ def _edge(report: EdgeReport) -> EdgeRow:
         scenes=f"{report.scenes} of {report.admitting}"
         if report.admitting
         else "no machine here lets a scene get there",
-        least=distance(report) or "nothing to measure",
+        least="reached" if report.scenes else distance(report) or "nothing to measure",
     )
 
 

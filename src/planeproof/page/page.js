@@ -63,6 +63,7 @@
     if (!target) return;
     unfold(target);
     const sheet = target.closest(".proof");
+    current = sheet ?? target.querySelector(".proof") ?? current; // the keys go on where the link has led
     if (sheet && target.matches(".row")) show(sheet, target);
     else target.scrollIntoView({ behavior: "instant" });
   }

@@ -13,11 +13,11 @@ from PIL import Image
 
 from planeproof.contract import TILE_SIDE, Machine
 from planeproof.display import UNDEFINED, Frame
-from planeproof.pictures.colours import GROUND, PAPER
+from planeproof.pictures.colours import GROUND
 from planeproof.pictures.compared import MARKS, SHADED
-from planeproof.pictures.frames import in_colours
+from planeproof.pictures.frames import displayed, in_colours
 from planeproof.pictures.marks import Canvas, canvas, painted
-from planeproof.pictures.shape import pixel_shape
+from planeproof.pictures.shape import Enlargement, pixel_shape
 from planeproof.report.strip import Cut
 
 Value = TypeVar("Value", bound=np.generic)
@@ -31,10 +31,10 @@ WIDER, HIGHER = 420, 216
 """The same for the pictures at the head of the page."""
 
 FINE = 4
-"""Pixels a side that a pixel takes in a picture of differences: enough for their marks to have a shape."""
+"""Pixels a side that a pixel takes where marks or hatching need some to have a shape."""
 
-BROAD = 4
-"""Pixels that a bar of what is undefined is broad: too broad for ink."""
+LARGER = Enlargement(across=FINE, down=FINE, shape=Fraction(1))
+"""As large as that; the shape of the display's pixels is the page's affair."""
 
 GRIDDED = 16
 """Cells up to which a picture is ruled into cells."""
@@ -146,12 +146,9 @@ def box_round(machine: Machine, cut: Cut) -> Box:
 
 
 def _coloured(machine: Machine, frame: Values) -> Canvas:
-    """A frame in the display's colours, what is undefined in slanted bars, which no picture has."""
-    undefined = frame == UNDEFINED
-    picture = in_colours(machine, frame.astype(np.int16))
-    y, x = np.indices(undefined.shape)
-    picture[undefined & ((x + y) % (2 * BROAD) < BROAD)] = PAPER
-    return picture
+    """A frame in the display's colours; what is undefined is hatched, for which every pixel is made larger."""
+    drawn = frame.astype(np.int16)
+    return displayed(machine, drawn, LARGER) if (frame == UNDEFINED).any() else in_colours(machine, drawn)
 
 
 def _marked(_machine: Machine, values: Values) -> Canvas:

@@ -1,7 +1,7 @@
 """One blanking as a bar: its cycles to scale, every burst in it, what is left, and what comes too late."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from planeproof.contract import Burst, Machine, Rational, RegionKind
@@ -79,6 +79,34 @@ def stretches(moment: Moment) -> list[Stretch]:
     return [*found, Stretch(start=at, end=full, part=Part.LEFT)] if at < full else found
 
 
+@dataclass(frozen=True, kw_only=True)
+class Closer:
+    """A part of a blanking to be enlarged: its ``stretches``, from the cycle ``begin`` of the whole on.
+
+    It has ``span`` cycles; the blanking, or what is used of it, ends after ``end`` of them.
+    """
+
+    stretches: list[Stretch]
+    begin: Rational
+    end: Rational
+    span: Rational
+    says: str
+
+
+def closer(moment: Moment) -> Closer | None:
+    """The cycles that are used, or that there were where the blanking was cut; None where they are no small part."""
+    refresh, full = moment.refresh, moment.machine.blank_cycles
+    begin: Rational = full - refresh.cycles
+    end: Rational = refresh.cycles if begin else refresh.used
+    span = max(end, refresh.used)
+    if not refresh.bursts or span * LITTLE >= max(full, refresh.used):
+        return None
+    kept = [stretch for stretch in stretches(moment) if begin <= stretch.start < begin + span]
+    moved = [replace(stretch, start=stretch.start - begin, end=stretch.end - begin) for stretch in kept]
+    said = f"the {cycles(end)} cycles that there were" if begin else f"the first {cycles(end)} cycles"
+    return Closer(stretches=moved, begin=begin, end=end, span=span, says=f"{said}, enlarged")
+
+
 def blanking_figure(course: Course, moment: Moment, by: Enlargement) -> Figure:
     """The bar of one refresh, and, where little of it is used, that little once more, enlarged."""
     found = stretches(moment)
@@ -87,8 +115,9 @@ def blanking_figure(course: Course, moment: Moment, by: Enlargement) -> Figure:
     present = [part for part in Part if part is not Part.LATE and any(one.part is part for one in found)]
     late = [Part.LATE] if refresh.used > refresh.cycles else []
     body, words = bar(found, machine.blank_cycles, span), _words(found, machine, span)
-    if refresh.bursts and refresh.cycles == machine.blank_cycles and refresh.used * LITTLE < span:
-        body, words = _with_enlarged(body, words, found, refresh.used)
+    near = closer(moment)
+    if near is not None:
+        body, words = _with_enlarged(body, words, near)
     return Figure(
         title=f"The blanking, {moment.name}",
         notes=(_told(moment),),
@@ -98,14 +127,11 @@ def blanking_figure(course: Course, moment: Moment, by: Enlargement) -> Figure:
     )
 
 
-def _with_enlarged(
-    body: Canvas, words: tuple[Word, ...], found: list[Stretch], used: Rational
-) -> tuple[Canvas, tuple[Word, ...]]:
-    written = [stretch for stretch in found if stretch.part is not Part.LEFT]
+def _with_enlarged(body: Canvas, words: tuple[Word, ...], near: Closer) -> tuple[Canvas, tuple[Word, ...]]:
     top = body.shape[0]
-    said = f"the first {cycles(used)} cycles, enlarged"
-    more = [Word(text=said, at=(LEFT, top + TOP - 30), size=LETTER, anchor="lb"), *_numbers(written, used, top)]
-    return stacked([body, bar(written, used, used)], 0), (*words, *more)
+    said = Word(text=near.says, at=(LEFT, top + TOP - 30), size=LETTER, anchor="lb")
+    more = (said, *_numbers(near.stretches, near.span, top))
+    return stacked([body, bar(near.stretches, near.end, near.span)], 0), (*words, *more)
 
 
 def bar(found: list[Stretch], full: Rational, span: Rational) -> Canvas:
