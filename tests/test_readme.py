@@ -2,6 +2,7 @@
 
 import re
 import shlex
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -9,9 +10,11 @@ from click.testing import CliRunner
 
 from planeproof.candidates import reference
 from planeproof.command.main import main
+from planeproof.contract.rules import EXACT_REVEAL
 from planeproof.judge import Basis, Outcome, Strength
 from planeproof.machines import shipped
 from planeproof.search import checking, steering
+from planeproof.search.expected import read_expected
 from planeproof.spec import THEOREMS
 from planeproof.ways import WAYS
 
@@ -47,6 +50,14 @@ def test_the_commands_run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> No
     judges = {command for command in codes if not command.startswith("planeproof pictures ")}
     assert failing == {command for command in judges if "TileInUseReused" in command}
     assert {codes[command] for command in failing} == {1}
+
+
+def test_the_list_of_expected_failures_can_be_read(tmp_path: Path) -> None:
+    """The example has every field, and no other."""
+    text = next(text for kind, text in BLOCKS if kind == "toml" and text.startswith("[[expected]]"))
+    (tmp_path / "expected.toml").write_text(text, "utf-8")
+    (entry,) = read_expected(tmp_path / "expected.toml")
+    assert (entry.rule, entry.expires) == (EXACT_REVEAL, date(2027, 3, 31))
 
 
 def test_the_failure_shown_is_what_is_printed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -34,6 +34,7 @@ REFUSALS = [
     (("replay", "no.json"), "", "no.json: no such file"),
     (("replay", "tiny.toml"), "", "is not whole JSON"),
     (("replay", "empty.json"), "", "planeproof_case is missing"),
+    (("replay", "record.json"), "", "record.json: is a record of a check, which is looked at on its page"),
     (("rules", "no-rule"), "", "there is no rule 'no-rule'"),
     (("machines", "no-machine"), "", "no machine of that name ships"),
     (("machines", "--toml"), "", "--toml needs the name of a machine"),
@@ -52,6 +53,7 @@ def bad_files(folder: Path) -> None:
     (folder / "exits.py").write_text("raise SystemExit(0)\n", "utf-8")
     (folder / "broken.py").write_text("class Right\n", "utf-8")
     (folder / "empty.json").write_text("{}", "utf-8")
+    (folder / "record.json").write_text('{"planeproof_record": 1}', "utf-8")
 
 
 @pytest.mark.usefixtures("bad_files")

@@ -187,6 +187,8 @@ def case_wire(case: Case) -> CaseWire:
 def decode_case(data: bytes, file: str) -> Case:
     """The case in ``data``; ``file`` is what messages call it. Raises `CaseError`."""
     raw = _json(data, file)
+    if isinstance(raw, dict) and "planeproof_record" in raw:
+        raise CaseError(file, "is a record of a check, which is looked at on its page: name a saved case instead")
     version = _read(raw, _Version, file).planeproof_case
     if version > VERSION:
         newer = f"planeproof_case is {version}: this version reads up to {VERSION}, take a newer Planeproof"
