@@ -1,6 +1,7 @@
 """Whatever a candidate does instead of keeping the contract is its own fault, and is said so."""
 
 import contextlib
+import signal
 import time
 from collections.abc import Callable, Iterable, Iterator
 from itertools import count
@@ -11,7 +12,7 @@ import pytest
 
 from planeproof.contract import Answer, Burst, Machine, Picture, Scene
 from planeproof.judge import CandidateFault, CandidateHung, play
-from planeproof.judge.conversation import Conversation
+from planeproof.judge.conversation import Conversation, _OutOfTime, _ring
 from tests.judge.scripted import FULL, LEFT, MACHINE, picture
 
 SCENE = Scene.of(MACHINE, [picture(FULL, LEFT)])
@@ -203,6 +204,36 @@ def test_a_call_that_does_not_return_is_hung(method: str, wait: Callable[..., ob
     fault = fault_of(having(**{method: wait}), call_seconds=0.02)
     assert isinstance(fault, CandidateHung)
     assert "did not return in 0.02 s" in fault.said
+
+
+class Lingers:
+    """Takes its time to go."""
+
+    def __del__(self) -> None:
+        """What is raised here is lost."""
+        sleep()
+
+
+@pytest.mark.filterwarnings("ignore::pytest.PytestUnraisableExceptionWarning")
+def test_a_ring_that_is_lost_is_not_the_last() -> None:
+    """In a finaliser nothing can be raised: then it rings again."""
+
+    def lose_it_and_loop(_self: object, _cycles: int) -> None:
+        lingers = Lingers()
+        del lingers
+        loop()
+
+    assert isinstance(fault_of(having(blank=lose_it_and_loop), call_seconds=0.02), CandidateHung)
+
+
+def test_a_ring_in_a_callback_of_a_weak_reference_waits_for_the_next() -> None:
+    """The interpreter calls those wherever it likes, and what is raised there is lost with a warning."""
+    looks = compile("import sys; frame = sys._getframe()", "anywhere", "exec")
+    for module, raises in (("_weakrefset", False), ("weakref", False), ("mine", True)):
+        names: dict[str, Any] = {"__name__": module}
+        exec(looks, names)
+        with pytest.raises(_OutOfTime) if raises else contextlib.nullcontext():
+            _ring(signal.SIGALRM, names["frame"])
 
 
 @pytest.mark.parametrize("method", ["start", "blank"])

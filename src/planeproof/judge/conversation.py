@@ -62,8 +62,16 @@ class _OutOfTime(BaseException):
     """Raised inside a candidate's call; no `except Exception` of its own catches it."""
 
 
-def _ring(_signal: int, _frame: FrameType | None) -> None:
-    raise _OutOfTime
+_AGAIN_SECONDS = 1.0
+"""After which it rings again: where an exception can't be raised, in a finaliser for instance, the first is lost."""
+
+_DEAF = ("weakref", "_weakrefset")
+"""Modules whose callbacks the interpreter calls wherever it likes; what is raised there is lost, with a warning."""
+
+
+def _ring(_signal: int, frame: FrameType | None) -> None:
+    if frame is None or frame.f_globals.get("__name__") not in _DEAF:
+        raise _OutOfTime
 
 
 class _TimeLimit:
@@ -91,7 +99,7 @@ class _TimeLimit:
 
     def __enter__(self) -> None:
         if self._rings:
-            signal.setitimer(signal.ITIMER_REAL, self._seconds)
+            signal.setitimer(signal.ITIMER_REAL, self._seconds, _AGAIN_SECONDS)
 
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
