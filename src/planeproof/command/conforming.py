@@ -99,11 +99,10 @@ class Conforming:
 
     def _kept(self, verdict: "Verdict", play: "Play", observation: "Observation", cases: Path) -> list[str]:
         from planeproof.report.story import again_lines
-        from planeproof.scenes.cases import Case, Found, keep_case
+        from planeproof.scenes.cases import Case, Found, keep_case, stem_of
 
-        name = "".join(letter for letter in verdict.target.rpartition(":")[2] if letter.isalnum())
         found = Found(target=verdict.target, rule="", profile=verdict.profile.value, note=str(observation.stray))
-        path = keep_case(cases, f"{name or 'candidate'}-conformance", Case(scene=play.scene, found=found))
+        path = keep_case(cases, f"{stem_of(verdict.target)}-conformance", Case(scene=play.scene, found=found))
         return [f"  {line.strip()}" for line in again_lines(str(path))[1:]]
 
 

@@ -33,7 +33,7 @@ _SHIPPED = (
 
 
 LINES = {"625/50": 312, "525/60": 262}
-"""Lines of a refresh of the two standards that machines mostly have; the name of another one is free."""
+"""Lines of a refresh where all are alike: half of the 625 or 525 of a frame, rounded down; other names are free."""
 
 
 class MachineFileError(ValueError):

@@ -76,10 +76,10 @@ def rule_table(verdict: Verdict) -> list[str]:
 def rule_state(verdict: Verdict, report: RuleReport) -> str:
     """What is known of one rule."""
     cut_short = not verdict.basis or any(outcome in _BROKEN_OFF for outcome in verdict.outcomes)
-    alone = {finding.rule for finding in verdict.findings}
+    own = {finding.rule for finding in verdict.findings}
     broken = {rule for finding in verdict.findings for rule, times in finding.play.counts.items() if times}
     together = report.status is RuleStatus.KEPT and report.rule in broken
-    if together or (report.status is RuleStatus.BROKEN and report.rule not in alone):
+    if together or (report.status is RuleStatus.BROKEN and report.rule not in own):
         return _TOGETHER
     return _state(report, cut_short=cut_short)
 

@@ -129,6 +129,11 @@ def save_case(path: str | os.PathLike[str], case: Case) -> None:
         raise
 
 
+def stem_of(target: str) -> str:
+    """How files about a target begin: the last part of its name, letters and digits only."""
+    return "".join(letter for letter in target.rpartition(":")[2] if letter.isalnum()) or "candidate"
+
+
 def keep_case(folder: Path, name: str, case: Case) -> Path:
     """Save ``case`` as ``name.json`` in ``folder``, or under a number if another scene is there: none is ever lost.
 

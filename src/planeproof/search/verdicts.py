@@ -17,7 +17,7 @@ from planeproof.judge import (
 from planeproof.judge.edges import EDGES, Edge
 from planeproof.judge.expected import Expected
 from planeproof.judge.reached import Reached, hardly_exercised
-from planeproof.scenes.cases import Case, Found, keep_case
+from planeproof.scenes.cases import Case, Found, keep_case, stem_of
 from planeproof.search.size import size
 from planeproof.search.trial import Trial
 
@@ -130,9 +130,4 @@ def _save(trial: Trial, scene: Scene, name: str, note: str, *more: str) -> str |
     if trial.cases is None:
         return None
     found = Found(target=trial.name, rule=name if name != "contract" else "", profile=trial.profile.value, note=note)
-    return str(keep_case(trial.cases, "-".join([_stem(trial.name), name, *more]), Case(scene=scene, found=found)))
-
-
-def _stem(target: str) -> str:
-    """A file name for a target: the last part of its name, letters and digits only."""
-    return "".join(letter for letter in target.rpartition(":")[2] if letter.isalnum()) or "candidate"
+    return str(keep_case(trial.cases, "-".join([stem_of(trial.name), name, *more]), Case(scene=scene, found=found)))
