@@ -83,8 +83,9 @@ class Beside:
     """A baseline beside `YARDSTICK`: how many times as many scenes it takes.
 
     ``found``: faults of those asked that it finds at all. ``ratio``: median over these of its scenes by ours,
-    ``slower``: of its seconds by ours. ``at_least``: median of the scenes by ours over all faults, where one that it
-    does not find counts with the scenes that it has tried, so that the true figure is no less.
+    ``slower``: of its seconds by ours. ``at_most``: median of its scenes over the same faults, which is the ratio where
+    ours needs one scene for each, and no search needs less. ``at_least``: median of the scenes by ours over all faults,
+    where one that it does not find counts with the scenes that it has tried, so that the true figure is no less.
     """
 
     engine: str
@@ -92,6 +93,7 @@ class Beside:
     found: int
     ratio: float | None
     slower: float | None
+    at_most: float | None
     at_least: float | None
 
 
@@ -184,6 +186,7 @@ def _beside(engine: Engine, detections: Sequence[Detection], rows: Sequence[Faul
         found=sum(row.found > 0 for row in theirs),
         ratio=_median([row.scenes / our.scenes for row, our in pairs if row.scenes and our.scenes]),
         slower=_median([row.seconds / our.seconds for row, our in pairs if row.seconds and our.seconds]),
+        at_most=_median([row.scenes for row, _ in pairs if row.scenes]),
         at_least=_median([scenes / our.scenes for scenes, our in tried if scenes and our.scenes]),
     )
 

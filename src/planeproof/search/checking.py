@@ -170,7 +170,8 @@ class _Run:
         here = Here(self.order, cases=self.cases, time_left=self._time_left)
         self.workers = self._workers(here)
         try:
-            laws, *others = plans(self.order, self.limits)
+            full, laws, *others = plans(self.order, self.limits)
+            self._play([full], self.workers)
             self._play([laws], here)
             self._play(others, self.workers)
             self._smaller()

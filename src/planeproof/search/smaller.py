@@ -16,8 +16,8 @@ SHORTER_SCENES = 200
 """Scenes of a given length that are tried on each machine, before scenes of that length are given up."""
 
 OTHER_SCENES, OTHERS_LONGER = 1000, 4
-"""Scenes a machine that are hardly longer, and are played for the rules that are broken first in them; pictures more
-that they may have."""
+"""Scenes a machine, at most, that are hardly longer and are played for rules that others hide; pictures more that they
+may have."""
 
 LIFTING_TRIES = 150
 """Scenes on the machine as given that are tried for a finding on a small relative, before it is left at that."""
@@ -131,13 +131,13 @@ def _look_for_others(
     first_seed: int,
     go_on: Callable[[], bool],
 ) -> None:
-    """Play scenes hardly longer than the shortest, whatever they show: the rule found first may hide another.
+    """Play scenes hardly longer than the shortest for the rules that were broken, but after another one only.
 
     Where one rule tells of it at once, and another waits to see what becomes of it, the other takes longer scenes.
     """
     for machine in machines:
         for number in range(OTHER_SCENES):
-            if not go_on():
+            if trial.broken <= trial.smallest.keys() or not go_on():
                 return
             source = RandomSource(f"{first_seed}/{machine.name}/others/{number}")
             trial.play(recipe(machine, source, as_given=as_given, longest=longest + OTHERS_LONGER))

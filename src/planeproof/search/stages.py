@@ -4,12 +4,13 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
+from planeproof.judge import CandidateHung
 from planeproof.scenes.crystals import LONG as LONG_TURN
 from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.full import LONG
 from planeproof.search.order import Order
 from planeproof.search.tally import Tally
-from planeproof.search.units import CUT_SCENES, LAW_SCENES, WHOLE_SCENES, Stage, Unit, edges_of
+from planeproof.search.units import CUT_SCENES, LAW_SCENES, WHOLE_SCENES, Stage, Unit, edges_of, full_scenes
 
 STEERED_AT_A_TIME = 250
 """Scenes of one unit of the steered search, which begins with small scenes and learns from those it has played."""
@@ -66,8 +67,11 @@ class Plan:
         """Whether the stage is left out after what was ``found`` before it.
 
         A rule that was broken is no reason to leave out the edges, the cuts and the steered search: they find smaller
-        scenes, and rules that were hidden by others.
+        scenes, and rules that were hidden by others. Nor is a broken contract one to leave out the laws, whose scenes
+        are small, unless each of them may take as long as the call that did not return.
         """
+        if self.stage is Stage.LAWS:
+            return isinstance(found.fault, CandidateHung)
         needless = self.stage in (Stage.INDEPENDENT, Stage.CRYSTALS)
         return found.fault is not None or (found.decided and needless)
 
@@ -78,7 +82,7 @@ class Plan:
 
 def plans(order: Order, limits: Limits) -> tuple[Plan, ...]:
     """The stages of a check of ``order`` within ``limits``, one after the other."""
-    return (_laws(order), _full(order), _edges(order), _cuts(order), *_searched(order, limits), _crystals(order))
+    return (_full(order), _laws(order), _edges(order), _cuts(order), *_searched(order, limits), _crystals(order))
 
 
 def _laws(order: Order) -> Plan:
@@ -142,13 +146,13 @@ def _parts(stage: Stage, total: int | None, size: int) -> Iterator[Unit]:
 
 def _full(order: Order) -> Plan:
     many = "" if order.as_given else f", and {LONG} pictures, on small relatives{_own(order)}"
-    each = 1 if order.as_given else 2
+    each = [len(full_scenes(order, machine)) for machine in order.machines]
     return Plan(
         stage=Stage.FULL,
-        title="as many cells, and as many pictures" if many else "as many cells as must be shown",
-        source=f"as many cells as must be shown, on the machines as given{many}",
-        total=each * len(order.machines),
-        units=lambda: _each(Stage.FULL, [each] * len(order.machines)),
+        title="a tour of the edges, as many cells" + (", and as many pictures" if many else ""),
+        source=f"a tour of the edges, then as many cells as must be shown, on the machines as given{many}",
+        total=sum(each),
+        units=lambda: _each(Stage.FULL, each),
     )
 
 

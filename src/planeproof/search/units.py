@@ -6,7 +6,7 @@ many, and a unit whose process died can be played again.
 
 import math
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from enum import Enum
 
@@ -14,6 +14,7 @@ from planeproof.contract import Machine, Scene
 from planeproof.judge.distances import distances
 from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.full import full_scene, long_scene
+from planeproof.scenes.tour import disturbed_tour, tour
 from planeproof.search.costs import cost_of
 from planeproof.search.cutting import cut_scenes, undisturbed
 from planeproof.search.laws import check_laws
@@ -34,8 +35,8 @@ GoOn = Callable[[], bool]
 class Stage(Enum):
     """What the scenes of a unit are, in the order in which a check goes through them."""
 
-    LAWS = "laws"
     FULL = "full"
+    LAWS = "laws"
     EDGES = "edges"
     CUTS = "cuts"
     STEERED = "steered"
@@ -96,6 +97,19 @@ def until(seconds: float | None) -> GoOn:
     return lambda: left() > 0
 
 
+def full_scenes(order: Order, machine: Machine) -> list[Scene]:
+    """Those at the size of ``machine`` itself, and a long one on a small relative unless it is to be played as given.
+
+    The tour comes first, for most faults show in it; then what shows only where blankings are disturbed.
+    """
+    as_given = [tour(machine), disturbed_tour(machine), full_scene(machine)]
+    return as_given if order.as_given else [*as_given, long_scene(machine)]
+
+
+def _full(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
+    _play_all(trial, full_scenes(order, unit.machine(order)), go_on)
+
+
 def _laws(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
     each = unit.scenes // len(order.machines)
     check_laws(trial, [order.draw(machine, "law", number) for machine in order.machines for number in range(each)])
@@ -110,12 +124,7 @@ def _cuts(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
         if whole is None:
             return
         wholes.append(whole)
-    for scene in cut_scenes(wholes, most=CUT_SCENES):
-        if not go_on():
-            return
-        trial.play(scene)
-        if trial.fault is not None:
-            return
+    _play_all(trial, cut_scenes(wholes, most=CUT_SCENES), go_on)
 
 
 def _steered(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
@@ -157,13 +166,6 @@ def _independent(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
             return
 
 
-def _full(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
-    machine = unit.machine(order)
-    for make in (full_scene,) if order.as_given else (full_scene, long_scene):
-        if go_on() and trial.fault is None:
-            trial.play(make(machine))
-
-
 def edges_of(order: Order, machine: Machine) -> list[Scene]:
     """The edge scenes of a machine, without those on small relatives where it is to be played as given."""
     scenes = order.edges.scenes(machine)
@@ -171,7 +173,12 @@ def edges_of(order: Order, machine: Machine) -> list[Scene]:
 
 
 def _edges(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
-    for scene in edges_of(order, unit.machine(order)):
+    _play_all(trial, edges_of(order, unit.machine(order)), go_on)
+
+
+def _play_all(trial: Trial, scenes: Iterable[Scene], go_on: GoOn) -> None:
+    """Whatever rule is broken in them; until the contract is."""
+    for scene in scenes:
         if not go_on():
             return
         trial.play(scene)
@@ -191,8 +198,8 @@ def _crystals(order: Order, unit: Unit, trial: Trial, go_on: GoOn) -> None:
 
 
 _RUNS: dict[Stage, Callable[[Order, Unit, Trial, GoOn], None]] = {
-    Stage.LAWS: _laws,
     Stage.FULL: _full,
+    Stage.LAWS: _laws,
     Stage.EDGES: _edges,
     Stage.CUTS: _cuts,
     Stage.STEERED: _steered,
