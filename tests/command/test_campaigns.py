@@ -102,8 +102,8 @@ REFUSED = (
     (("--journal", "mine.py"), "mine.py: is not a journal of a check; name another file"),
     (("--seed", "random", "--journal", "mine.py"), "mine.py: is not a journal of a check; name another file"),
     (("--journal", "mine.py/journal"), "mine.py/journal can't be written (Not a directory): name another --journal"),
-    (("--examples", "mine.py"), "mine.py can't be written (File exists): name another --examples folder"),
-    (("--cases", "mine.py"), "mine.py can't be written (File exists): name another --cases folder"),
+    (("--examples", "mine.py"), "mine.py can't be written (it is no folder): name another --examples folder"),
+    (("--cases", "mine.py"), "mine.py can't be written (it is no folder): name another --cases folder"),
     (("--examples", "redis://127.0.0.1:1/0"), "examples at redis://127.0.0.1:1/0: "),
     (("--cluster", "nowhere"), "cluster nowhere: no scheduler answers there"),
 )

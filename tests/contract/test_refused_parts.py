@@ -67,6 +67,11 @@ WHOLE: list[tuple[type[Built], str, str, int, int]] = [
     (Demands, "must_show", "demands.must_show", 0, 65536),
     (Demands, "patience", "demands.patience", 1, 1_000_000),
 ]
+REASONS = {
+    "map_columns": ", as window.origin_column + window.columns must fit",
+    "map_rows": ", as window.origin_row + window.rows must fit",
+}
+"""Why the lower bound is what it is, where another field has a say in it."""
 FITTING: dict[tuple[str, int], dict[str, object]] = {
     ("count", 2): {"pool": (1,)},
     ("lines", 2): {"shown": 1},
@@ -86,8 +91,9 @@ def test_a_whole_number_is_accepted_up_to_its_bounds_and_refused_beyond(
         with pytest.raises(MachineError) as caught:
             build(part, **{name: wrong})
         error = caught.value
-        assert (error.field, error.value, error.allowed) == (field, wrong, f"must be a {from_to(low, high)}")
-        assert str(error) == f"{field} is {wrong!r}: must be a {from_to(low, high)}"
+        allowed = f"must be a {from_to(low, high)}{REASONS.get(name, '')}"
+        assert (error.field, error.value, error.allowed) == (field, wrong, allowed)
+        assert str(error) == f"{field} is {wrong!r}: {allowed}"
 
 
 @pytest.mark.parametrize(("part", "name", "field", "low", "high"), WHOLE, ids=[row[2] for row in WHOLE])

@@ -199,3 +199,12 @@ def test_a_scene_is_the_same_after_pickling() -> None:
     twin = pickle.loads(pickle.dumps(scene))
     assert same_rows(twin.pictures, scene.pictures)
     assert (twin.machine, twin.ready, twin.disturbances) == (scene.machine, scene.ready, scene.disturbances)
+
+
+def test_pictures_and_scenes_are_written_in_short() -> None:
+    """Not as all their bytes, which fill the screen of whoever prints one."""
+    window = replace(MACHINE.window, columns=2, rows=1, map_columns=None, map_rows=None)
+    machine = replace(MACHINE, name="two-cells", window=window)
+    assert repr(A) == "<picture 0: 1 of 2 cells occupied>"
+    scene = Scene.of(machine, [A, A], disturbances=[Disturbance(3, 0)])
+    assert repr(scene) == "<scene on two-cells: 2 pictures, 2 occupied cells, 1 disturbed>"

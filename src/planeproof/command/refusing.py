@@ -22,4 +22,5 @@ def writing(path: Path, option: str) -> Iterator[None]:
     try:
         yield
     except OSError as error:
-        raise click.ClickException(f"{path} can't be written ({error.strerror}): name another {option}") from error
+        why = "it is no folder" if isinstance(error, FileExistsError) else error.strerror
+        raise click.ClickException(f"{path} can't be written ({why}): name another {option}") from error

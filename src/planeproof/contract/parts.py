@@ -15,9 +15,9 @@ Rational = int | Fraction
 """An exact number of cycles."""
 
 
-def _whole(field: str, value: object, low: int, high: int) -> None:
+def _whole(field: str, value: object, low: int, high: int, why: str = "") -> None:
     inside = _is_whole(value) and low <= value <= high
-    require(inside, MachineError, field, value, f"must be a whole number from {low} to {high}")
+    require(inside, MachineError, field, value, f"must be a whole number from {low} to {high}{why}")
 
 
 def _one_of(field: str, value: object, kind: type[Enum]) -> None:
@@ -67,8 +67,9 @@ class Window:
         _whole("window.rows", self.rows, 1, 256)
         _whole("window.origin_column", self.origin_column, 0, 1024)
         _whole("window.origin_row", self.origin_row, 0, 1024)
-        _whole("window.map_columns", self.pitch, self.origin_column + self.columns, 2048)
-        _whole("window.map_rows", self.map_height, self.origin_row + self.rows, 2048)
+        across, down = self.origin_column + self.columns, self.origin_row + self.rows
+        _whole("window.map_columns", self.pitch, across, 2048, ", as window.origin_column + window.columns must fit")
+        _whole("window.map_rows", self.map_height, down, 2048, ", as window.origin_row + window.rows must fit")
         _whole("window.first_line", self.first_line, 0, 4096)
 
     @property

@@ -49,6 +49,9 @@ class Picture:
         frozen = np.frombuffer(array.astype(np.uint8).tobytes(), dtype=np.uint8).reshape(array.shape)
         return cls(number, frozen)
 
+    def __repr__(self) -> str:
+        return f"<picture {self.number}: {len(self.occupied)} of {len(self.rows)} cells occupied>"
+
     def __reduce__(self) -> tuple[object, tuple[int, NDArray[np.uint8]]]:
         return type(self).from_rows, (self.number, self.rows)  # or the rows would come back writable
 

@@ -44,6 +44,10 @@ class Scene:
             inside = 0 <= disturbance.cycles < top
             require(inside, SceneError, "disturbance.cycles", disturbance.cycles, f"must be 0..{top - 1} here")
 
+    def __repr__(self) -> str:
+        pictures, disturbed = len(self.pictures), len(self.disturbances)
+        return f"<scene on {self.machine.name}: {pictures} pictures, {self.occupied} occupied cells, {disturbed} disturbed>"
+
     @classmethod
     def of(
         cls,
