@@ -45,8 +45,8 @@ class Scene:
             require(inside, SceneError, "disturbance.cycles", disturbance.cycles, f"must be 0..{top - 1} here")
 
     def __repr__(self) -> str:
-        pictures, disturbed = len(self.pictures), len(self.disturbances)
-        return f"<scene on {self.machine.name}: {pictures} pictures, {self.occupied} occupied cells, {disturbed} disturbed>"
+        many = f"{len(self.pictures)} pictures, {self.occupied} occupied cells, {len(self.disturbances)} disturbed"
+        return f"<scene on {self.machine.name}: {many}>"
 
     @classmethod
     def of(
