@@ -56,7 +56,7 @@ def test_what_is_right_survives_all_of_the_scenes(engine: str) -> None:
 def _besides(fault: str) -> int:
     """How many scenes a check plays at most besides those that are searched and drawn."""
     machine = read_machine(FAULT[fault].machine)
-    full, edges = 4, len(edge_scenes(machine))
+    full, edges = 5, len(edge_scenes(machine))
     twice = 2 * LAW_SCENES
     return twice + full + edges + WHOLE_SCENES + CUT_SCENES + len(crystal_scenes(machine))
 

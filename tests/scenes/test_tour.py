@@ -12,7 +12,7 @@ from planeproof.judge import MakeScheduler, Play, Profile, play
 from planeproof.judge.distances import distances
 from planeproof.judge.edges import EDGES
 from planeproof.machines import read_machine, shipped
-from planeproof.scenes.tour import DISTURBED, disturbed_tour, tour
+from planeproof.scenes.tour import DISTURBED, disturbed_tour, opening, tour
 from tests.candidates.meant_for import MEANT_FOR
 
 
@@ -46,6 +46,16 @@ def test_only_the_second_one_is_disturbed(name: str) -> None:
     assert list(left) == list(range(1, DISTURBED, 2))
     assert {refresh for refresh, cycles in left.items() if not cycles} == {n for n in left if n % 7 == 0}
     assert len(set(left.values())) > len(left) / 2
+
+
+@pytest.mark.parametrize("name", shipped())
+def test_the_opening_is_two_pictures_at_the_limit_a_bit_apart(name: str) -> None:
+    """Those that the tour begins with, and nothing after them."""
+    machine = read_machine(name)
+    one, other = opening(machine).pictures
+    assert [one.rows.tobytes(), other.rows.tobytes()] == [p.rows.tobytes() for p in tour(machine).pictures[:2]]
+    assert len(one.occupied) == machine.must_show
+    assert np.unpackbits(one.rows ^ other.rows).sum() == 1
 
 
 @pytest.mark.parametrize("name", shipped())

@@ -23,7 +23,7 @@ from tests.search.wrong import DeclinesSecond, DeclinesThreeCells
 
 SMALL = 60.0
 CRYSTALS = 6
-AT_THE_LIMIT = 4
+AT_THE_LIMIT = 5
 VITRINE = read_machine("vitrine-50")
 
 

@@ -5,6 +5,7 @@ only small machines, long scenes or rare coincidences show is left to the rest o
 """
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -27,11 +28,15 @@ def tour(machine: Machine) -> Scene:
     return Scene.of(machine, [Picture.from_rows(0, in_shape(machine, rows)) for rows in _pictures(machine)])
 
 
+def opening(machine: Machine) -> Scene:
+    """The first two pictures alone: that a picture never comes shows best where none comes after it."""
+    return Scene.of(machine, tour(machine).pictures[:2])
+
+
 def disturbed_tour(machine: Machine) -> Scene:
     """The same pictures; of the first `DISTURBED` blankings every second is cut, each elsewhere, and some are lost."""
-    undisturbed = tour(machine)
     cuts = [Disturbance(refresh, _left(machine, refresh)) for refresh in range(1, DISTURBED, 2)]
-    return Scene(machine, undisturbed.pictures, undisturbed.ready, tuple(cuts))
+    return replace(tour(machine), disturbances=tuple(cuts))
 
 
 def _left(machine: Machine, refresh: int) -> int:

@@ -14,7 +14,7 @@ from planeproof.contract import Machine, Scene
 from planeproof.judge.distances import distances
 from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.full import full_scene, long_scene
-from planeproof.scenes.tour import disturbed_tour, tour
+from planeproof.scenes.tour import disturbed_tour, opening, tour
 from planeproof.search.costs import cost_of
 from planeproof.search.cutting import cut_scenes, undisturbed
 from planeproof.search.laws import check_laws
@@ -100,9 +100,9 @@ def until(seconds: float | None) -> GoOn:
 def full_scenes(order: Order, machine: Machine) -> list[Scene]:
     """Those at the size of ``machine`` itself, and a long one on a small relative unless it is to be played as given.
 
-    The tour comes first, for most faults show in it; then what shows only where blankings are disturbed.
+    The tour comes first, for most faults show in it; then what others hide there, and what only disturbances show.
     """
-    as_given = [tour(machine), disturbed_tour(machine), full_scene(machine)]
+    as_given = [tour(machine), opening(machine), disturbed_tour(machine), full_scene(machine)]
     return as_given if order.as_given else [*as_given, long_scene(machine)]
 
 
