@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
+from planeproof.candidates.faults.zoo import ZOO, Fault
 from planeproof.candidates.reference import InPlace
 from planeproof.contract import RULES, Demands, Machine
 from planeproof.judge import MakeScheduler, Play, Profile, play
@@ -14,6 +15,28 @@ from planeproof.judge.edges import EDGES
 from planeproof.machines import read_machine, shipped
 from planeproof.scenes.tour import DISTURBED, disturbed_tour, opening, tour
 from tests.candidates.meant_for import MEANT_FOR
+
+NEED_A_DISTURBANCE = {
+    "cut-not-noticed",
+    "full-blanking-assumed",
+    "lost-blanking-counted",
+    "one-cycle-more",
+    "pending-replaced",
+    "shadow-ahead",
+    "split-in-place",
+}
+"""Faults that do not show in the tour, but in the disturbed one."""
+
+NOT_SHOWN = {
+    "column-goes-on-along-the-row",
+    "pairs-without-release",
+    "palette-before-page",
+    "passed-over-blanked",
+    "reveals-counted-in-a-byte",
+    "takes-more-than-half",
+    "view-charged-as-memory",
+}
+"""Faults that show in neither."""
 
 
 def plays(name: str, make: MakeScheduler) -> tuple[Play, Play]:
@@ -90,3 +113,12 @@ def test_a_machine_that_need_show_nothing_has_a_tour_too() -> None:
     """All pictures but those that may be declined are empty then."""
     machine = replace(read_machine("vitrine-50"), demands=Demands(must_show=0))
     assert sorted({len(picture.occupied) for picture in tour(machine).pictures}) == [0, 1, machine.cap_of_view + 1]
+
+
+@pytest.mark.parametrize("fault", ZOO, ids=lambda fault: fault.id)
+def test_most_faults_show_in_it(fault: Fault) -> None:
+    """All of the zoo but those listed, by whatever rule."""
+    undisturbed, disturbed = plays(fault.machine, fault.make)
+    assert (undisturbed.first(frozenset(RULES)) is None) is (fault.id in NEED_A_DISTURBANCE | NOT_SHOWN)
+    if fault.id in NEED_A_DISTURBANCE | NOT_SHOWN:
+        assert (disturbed.first(frozenset(RULES)) is None) is (fault.id in NOT_SHOWN)
