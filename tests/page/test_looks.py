@@ -105,3 +105,16 @@ def test_the_broken_row_is_told_by_shape(browser: Browser, tmp_path: Path) -> No
         assert {width for broken, width in found if broken} == {3}
         assert {width for broken, width in found if not broken} == {1}
         assert page.locator("#f1-sheet .here").count() == page.locator("#f1-sheet .row.broken .bar").count()
+
+
+def test_a_shadow_tells_where_a_table_goes_on(browser: Browser, tmp_path: Path) -> None:
+    """On a telephone the edge is darker at the side at which there is more, and as the paper at the other."""
+    with opened(browser, tmp_path, "pass", width=400) as page:
+        selector = "section[aria-labelledby=ground] .table"
+        for left, shadow_at_left, shadow_at_right in [(0, False, True), (10_000, True, False)]:
+            page.locator(selector).evaluate("(e, left) => { e.scrollLeft = left; }", left)
+            pixels = photographed(page, selector)
+            # The median of a column of pixels is its ground: lettering and lines are the lesser part.
+            left_edge, paper, right_edge = np.median(pixels[:, [0, 120, -1]].astype(int).sum(axis=2), axis=0).tolist()
+            assert (left_edge < paper - 60) is shadow_at_left
+            assert (right_edge < paper - 60) is shadow_at_right
