@@ -119,7 +119,7 @@ def smallest_fault(candidate: MakeScheduler, monkeypatch: pytest.MonkeyPatch) ->
     ("candidate", "said"), [(HangsInBlank, "did not return in 0.05 s"), (BurstsWithoutEnd, "bytes")]
 )
 def test_a_call_that_does_not_return_is_hung(candidate: MakeScheduler, said: str) -> None:
-    """In the first scene already; it is not waited for a second time, nor made smaller at that price."""
+    """In the first scene, and once more in a small one, which is what is told; it is not made smaller at that price."""
     made: list[int] = []
 
     def make() -> object:
@@ -130,7 +130,9 @@ def test_a_call_that_does_not_return_is_hung(candidate: MakeScheduler, said: str
     assert verdict.outcomes == (Outcome.HUNG,)
     assert isinstance(verdict.fault, CandidateHung)
     assert said in verdict.fault.said
-    assert len(made) == 1
+    assert len(made) == 2
+    assert verdict.fault_scene is not None
+    assert verdict.fault_scene.machine.name == "small relative of vitrine-50"
 
 
 def test_the_most_serious_outcome_comes_first() -> None:

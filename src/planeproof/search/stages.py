@@ -4,7 +4,6 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from planeproof.judge import CandidateHung
 from planeproof.scenes.crystals import LONG as LONG_TURN
 from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.full import LONG
@@ -68,12 +67,11 @@ class Plan:
 
         A rule that was broken is no reason to leave out the edges, the cuts and the steered search: they find smaller
         scenes, and rules that were hidden by others. Nor is a broken contract one to leave out the laws, whose scenes
-        are small, unless each of them may take as long as the call that did not return.
+        are small: one that hung is not made smaller, so it had better be found in one of these.
         """
-        if self.stage is Stage.LAWS:
-            return isinstance(found.fault, CandidateHung)
         needless = self.stage in (Stage.INDEPENDENT, Stage.CRYSTALS)
-        return found.fault is not None or (found.decided and needless)
+        broken_contract = found.fault is not None and self.stage is not Stage.LAWS
+        return broken_contract or (found.decided and needless)
 
     def ends_with(self, found: Tally) -> bool:
         """Whether a unit that has ``found`` this is the last of the stage."""
