@@ -3,6 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from planeproof.contract import Machine, Rule, Scene
+from planeproof.contract.rules import BLANKING_ONLY, EXACT_REVEAL, HIDDEN_WRITES, IN_ORDER, WHOLE_REVEAL
 from planeproof.judge import CandidateFault, CandidateHung
 from planeproof.scenes.recipes import LONGEST, recipe
 from planeproof.scenes.source import RandomSource
@@ -11,6 +12,9 @@ from planeproof.search.lifting import lift
 from planeproof.search.minimising import minimise
 from planeproof.search.steering import steer
 from planeproof.search.trial import Trial
+
+DISCIPLINE, IMPLIED = frozenset({HIDDEN_WRITES, EXACT_REVEAL, BLANKING_ONLY}), frozenset({WHOLE_REVEAL, IN_ORDER})
+"""Where the first are kept, so are the second; hidden-writes says something where there is more than one side."""
 
 SHORTER_SCENES = 200
 """Scenes of a given length that are tried on each machine, before scenes of that length are given up."""
@@ -137,10 +141,19 @@ def _look_for_others(
     """
     for machine in machines:
         for number in range(OTHER_SCENES):
-            if trial.broken <= trial.smallest.keys() or not go_on():
+            if not hidden(trial, machines) or not go_on():
                 return
             source = RandomSource(f"{first_seed}/{machine.name}/others/{number}")
             trial.play(recipe(machine, source, as_given=as_given, longest=longest + OTHERS_LONGER))
+
+
+def hidden(trial: Trial, machines: Sequence[Machine]) -> frozenset[Rule]:
+    """The rules that were broken, but after another one only, though in some scene each may be the first.
+
+    Where discipline is asked for, what it implies never is: it is broken by the byte that breaks the other (specs/).
+    """
+    disciplined = trial.failing >= DISCIPLINE and all(machine.sides > 1 for machine in machines)
+    return frozenset(trial.broken - trial.smallest.keys() - (IMPLIED if disciplined else frozenset()))
 
 
 def _breaks(trial: Trial, rule: Rule) -> Callable[[Scene], bool]:
