@@ -1,4 +1,7 @@
-from collections.abc import Sequence
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -92,3 +95,38 @@ def test_no_process_is_too_few() -> None:
     """With the figure."""
     with pytest.raises(ValueError, match="jobs is 0: at least 1 process"):
         measure(FAULTS, jobs=0)
+
+
+KILLED = """
+import os, sys, threading
+from pathlib import Path
+from planeproof.candidates.faults import ZOO
+from planeproof.power import Limits, engine_named, measuring
+
+def noted():
+    Path(sys.argv[1], str(os.getpid())).touch()
+
+measuring.IDLE_SECONDS, measuring._ignore_interrupts = 1, noted
+measuring.measure(ZOO, engines=[engine_named("recipes")], limits=Limits(scenes=1, seconds=0.1), jobs=2)
+"""
+
+
+def test_no_process_stays_when_the_one_that_waits_is_killed(tmp_path: Path) -> None:
+    """Those that it began end by themselves, when they have had nothing to do for a while."""
+    pids = tmp_path / "pids"
+    pids.mkdir()
+    (tmp_path / "killed.py").write_text(KILLED, "utf-8")
+    waiting = subprocess.Popen([sys.executable, str(tmp_path / "killed.py"), str(pids)])
+    until(lambda: len(list(pids.iterdir())) == 2)
+    waiting.kill()
+    waiting.wait()
+    until(lambda: not any(Path("/proc", each.name).exists() for each in pids.iterdir()))
+
+
+def until(so: Callable[[], bool]) -> None:
+    """Wait for it; a minute is more than it takes on a slow computer."""
+    for _ in range(600):
+        if so():
+            return
+        time.sleep(0.1)
+    pytest.fail("it has not come about within a minute")

@@ -19,6 +19,9 @@ if TYPE_CHECKING:
 LOOK_SECONDS = 0.2
 """How often whoever waits for other processes looks whether Ctrl-C was pressed."""
 
+IDLE_SECONDS = 60
+"""Without a hunt for so long, a process ends: whoever began it may have been killed."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class Task:
@@ -90,10 +93,10 @@ def _done(tasks: Sequence[Task], jobs: int, watcher: Watcher) -> Iterator[Detect
 
 
 def _elsewhere(tasks: Sequence[Task], jobs: int, watcher: Watcher) -> Iterator[Detection]:
-    """In ``jobs`` processes, as they end. However this one ends, they end too."""
+    """In ``jobs`` processes, as they end. However this one ends, they end too; where it is killed, when all is idle."""
     from loky import ProcessPoolExecutor, wait  # noqa: PLC0415 -- only where several processes are asked for
 
-    pool = ProcessPoolExecutor(max_workers=jobs, initializer=_ignore_interrupts)
+    pool = ProcessPoolExecutor(max_workers=jobs, timeout=IDLE_SECONDS, initializer=_ignore_interrupts)
     try:
         waiting: set[Future[Detection]] = {pool.submit(Task.done, task) for task in tasks}
         while waiting:
