@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 
 from planeproof.contract import Machine, Rule, Scene
 from planeproof.contract.rules import BLANKING_ONLY, EXACT_REVEAL, HIDDEN_WRITES, IN_ORDER, WHOLE_REVEAL
-from planeproof.judge import CandidateFault, CandidateHung
+from planeproof.judge import CandidateFault, CandidateHung, Play
 from planeproof.scenes.recipes import LONGEST, recipe
 from planeproof.scenes.source import RandomSource
 from planeproof.search.laws import check_again
@@ -71,20 +71,37 @@ def _only_as_given(trial: Trial, machines: Sequence[Machine]) -> bool:
 def _minimise(
     trial: Trial, rule: Rule, machines: Sequence[Machine], *, as_given: bool, go_on: Callable[[], bool]
 ) -> None:
-    """On the machine that it was found on; where that is one as given, then on smaller ones too."""
-    scene = trial.smallest[rule].scene
-    found_as_given = scene.machine in machines
-    scene = minimise(scene, _breaks(trial, rule), go_on=go_on, keep_machine=as_given or found_as_given)
-    if found_as_given and not as_given:
-        trial.given[rule] = trial.smallest[rule]
-        minimise(scene, _breaks(trial, rule), go_on=go_on)
+    """First by what comes after the break; where it was found on a machine as given, that is remembered as it was."""
+    found = trial.smallest[rule]
+    if found.scene.machine in machines and not as_given:
+        trial.given[rule] = found
+    scene, shows = _up_to_the_break(found, rule), _breaks(trial, rule)
+    minimise(scene if shows(scene) else found.scene, shows, go_on=go_on, keep_machine=as_given)
+
+
+def _up_to_the_break(play: Play, rule: Rule) -> Scene:
+    """The scene without pictures that are offered, and disturbances that come, after ``rule`` was broken."""
+    scene = play.scene
+    last = next(violation.refresh for violation in play.violations if violation.rule is rule)
+    offered = max((refresh.offered for refresh in play.refreshes[: last + 1] if refresh.offered is not None), default=0)
+    return Scene.of(
+        scene.machine,
+        scene.pictures[: offered + 1],
+        scene.ready[: offered + 1],
+        [disturbance for disturbance in scene.disturbances if disturbance.refresh <= last],
+    )
 
 
 def show_as_given(trial: Trial, machines: Sequence[Machine], *, go_on: Callable[[], bool]) -> None:
     """Look for each finding on the machine it was drawn for, as that is, for as long as ``go_on`` says.
 
     Nobody has a display of a few cells: what shows on the smallest machine is the cause, this is what its owner sees.
+    What was found there is made smaller there.
     """
+    for rule, found in trial.given.items():
+        apart = trial.anew()
+        minimise(_up_to_the_break(found, rule), _breaks(apart, rule), go_on=go_on, keep_machine=True)
+        trial.given[rule] = apart.smallest.get(rule, found)
     for rule, play in trial.smallest.items():
         given = next((machine for machine in machines if play.scene.machine.name.endswith(machine.name)), None)
         if given is not None and given != play.scene.machine and rule not in trial.given:

@@ -4,9 +4,17 @@ from collections.abc import Callable, Iterator
 from itertools import cycle, islice
 
 from planeproof.contract import Scene
-from planeproof.search.minimising.disturbances import less_disturbed, otherwise_disturbed
+from planeproof.search.minimising.disturbances import fewer_disturbances, otherwise_disturbed, plainer_disturbances
 from planeproof.search.minimising.machines import fewer_tiles, plainer_place, retimed, smaller_window
-from planeproof.search.minimising.pictures import fewer_cells, fewer_pictures, less_ink, one_picture_fewer, sooner
+from planeproof.search.minimising.pictures import (
+    fewer_cells,
+    fewer_pictures,
+    less_ink,
+    many_cells_fewer,
+    one_picture_fewer,
+    sooner,
+    two_pictures_fewer,
+)
 from planeproof.search.size import size
 
 FEW_CELLS = 4
@@ -62,21 +70,26 @@ def _retimed_with_less(scene: Scene) -> Iterator[Scene]:
         yield from retimed(fewer_cells(scene))
 
 
-_MACHINE_KEPT: tuple[Steps, ...] = (
-    fewer_pictures,
-    less_disturbed,
+_COARSE: tuple[Steps, ...] = (fewer_pictures, fewer_disturbances, many_cells_fewer)
+
+_FINE: tuple[Steps, ...] = (
     fewer_cells,
+    plainer_disturbances,
     sooner,
+    two_pictures_fewer,
     _otherwise_cut,
     less_ink,
 )
+
+_MACHINE_KEPT: tuple[Steps, ...] = (*_COARSE, *_FINE)
 """Steps that leave the machine as it is: those that save most come first."""
 
 _ALL: tuple[Steps, ...] = (
-    *_MACHINE_KEPT[:3],
+    *_COARSE[:2],
     smaller_window,
+    many_cells_fewer,
     fewer_tiles,
     plainer_place,
-    *_MACHINE_KEPT[3:],
+    *_FINE,
     _retimed_with_less,
 )

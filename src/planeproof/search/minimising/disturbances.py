@@ -12,14 +12,17 @@ FEW_BURSTS = 16
 """One-byte bursts up to which a cut blanking is tried."""
 
 
-def less_disturbed(scene: Scene) -> Iterator[Scene]:
-    """Disturbances left out, several at once and one by one; or sooner, or a blanking cut more."""
-    for dropped in shares(scene.disturbances):
+def fewer_disturbances(scene: Scene) -> Iterator[Scene]:
+    """Disturbances left out, several at once and one by one."""
+    for dropped in [*shares(scene.disturbances), *((each,) for each in scene.disturbances)]:
         kept = [disturbance for disturbance in scene.disturbances if disturbance not in dropped]
         yield Scene.of(scene.machine, scene.pictures, scene.ready, kept)
+
+
+def plainer_disturbances(scene: Scene) -> Iterator[Scene]:
+    """Each sooner, or its blanking cut more."""
     for place, disturbance in enumerate(scene.disturbances):
         rest = [*scene.disturbances[:place], *scene.disturbances[place + 1 :]]
-        yield Scene.of(scene.machine, scene.pictures, scene.ready, rest)
         sooner = {0, disturbance.refresh // 2, disturbance.refresh - 1} - {other.refresh for other in rest}
         for refresh in sorted(refresh for refresh in sooner if 0 <= refresh < disturbance.refresh):
             moved = replace(disturbance, refresh=refresh)
