@@ -24,6 +24,7 @@ REFUSALS = [
     ((*CHECK, "--cases", "mine.py"), "", "mine.py can't be written"),
     ((*CHECK, "--cases", "mine.py/below"), "", "name another --cases folder"),
     (("check", "mine.py"), "", "'mine.py' must read package.module:Name or file.py:Name"),
+    (("check", "../run.sh:Mine"), "", "'../run.sh:Mine' names a file that does not end in .py"),
     (("check", "mine.py:Rigth"), "", "mine.py has no 'Rigth'; did you mean 'Right'? it has Delta, Early"),
     (("check", "mine.py:LIMIT"), "", "must be a class or a function"),
     (("check", "no.py:Right"), "", "there is no such file"),

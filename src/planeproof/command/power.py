@@ -37,7 +37,12 @@ def _list(context: click.Context, _option: click.Parameter, wanted: bool) -> Non
 @click.command(short_help="Measure how soon planted faults are found, and by which rule.")
 @click.argument("faults", nargs=-1, metavar="[FAULT]...", callback=each_once)
 @click.option(
-    "--list", is_flag=True, is_eager=True, expose_value=False, callback=_list, help="The names of the faults, and end."
+    "--list",
+    is_flag=True,
+    is_eager=True,
+    expose_value=False,
+    callback=_list,
+    help="Faults, each with the rule that must catch it; and end.",
 )
 @click.option(
     "--engine", "engines", multiple=True, type=click.Choice(ENGINES), help="This one only; may be given several times."
@@ -75,6 +80,9 @@ def power(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
     quiet: bool,
 ) -> int:
     """Hunt for each planted FAULT (default all) with each engine, and show after how many scenes it was found.
+
+    A hunt that finds nothing goes on for --seconds, so that some engines take minutes for a fault; --engine recipes is
+    quick.
 
     The exit code is 1 where recipes, which is what `planeproof check` does, does not catch a fault by its own rule with
     95 of 100 seeds, 0 where it does, and 2 where it was not asked.

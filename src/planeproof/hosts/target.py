@@ -47,6 +47,8 @@ def load(target: str | Callable[[], Scheduler]) -> Candidate:
     place, colon, name = target.rpartition(":")
     if not colon or not place or not name:
         raise TargetError(f"target {target!r} must read package.module:Name or file.py:Name")
+    if "/" in place and not place.endswith(".py"):
+        raise TargetError(f"target {target!r} names a file that does not end in .py: only those can be read")
     module_ = _from_file(Path(place)) if place.endswith(".py") else _from_package(place)
     found = getattr(module_, name, None)
     if found is None:

@@ -85,8 +85,12 @@ def not_seen_as_given(finding: Finding) -> str:
     name = finding.play.scene.machine.name
     if finding.given is not None or not name.startswith(RELATIVE):
         return ""
-    machine = name.removeprefix(RELATIVE)
-    return f"It has not been seen on {machine} as given, as far as that was tried; that it can't be there is not said."
+    machine, cycles = name.removeprefix(RELATIVE), finding.play.scene.machine.blank_cycles
+    return (
+        f"It has not been seen on {machine} as given, though it was tried; that does not rule it out. The small "
+        f"relative has blankings of {cycles} cycles: if yours needs more of them for what it does in one (to change the view in "
+        "several bursts, say), check with --as-given."
+    )
 
 
 def again_lines(case: str | None, given_case: str | None = None) -> list[str]:
