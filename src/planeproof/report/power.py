@@ -100,68 +100,6 @@ _HOW = (
     "for each of them, fewer than which there is not. At least: over all faults, those that it does not find counted "
     "with the scenes that it has tried."
 )
-_BESIDE, *map(_beside, summary.beside)]
-        parts.insert(2, ["## Beside what one would otherwise write", "", _HOW, "", *_grid(rows)])
-    return "\n\n".join("\n".join(part) for part in parts) + "\n"
-
-
-def headline(summary: Summary) -> str:
-    """PASS, FAIL or UNKNOWN, and why."""
-    if not summary.must:
-        return "UNKNOWN  no engine was asked that must find every fault"
-    if summary.survivors or summary.wrong:
-        survive, wrong = counted(len(summary.survivors), "fault"), counted(len(summary.wrong), "fault")
-        return f"FAIL  not caught: {survive}; caught by other rules than their own only: {wrong}"
-    faults = counted(len({row.fault for row in summary.faults}), "fault")
-    seeds = max(row.seeds for row in summary.faults)
-    enough = "the one seed that was tried" if seeds == 1 else f"enough of {seeds} seeds"
-    return f"PASS  {faults}, each caught by its own rule with {enough}"
-
-
-def _failures(summary: Summary) -> Iterator[str]:
-    for row in summary.faults:
-        if engine_named(row.engine).must and not row.enough:
-            seen = f"; broken first were {listed(row.others)}" if row.others else ""
-            yield f"{row.fault}: {row.wanted} was found by {row.engine} with {row.found} of {row.seeds} seeds{seen}"
-
-
-# --- the table ------------------------------------------------------------------------------------------------
-
-
-def _table(summary: Summary) -> list[tuple[str, ...]]:
-    engines = [row.engine for row in summary.engines]
-    cells = {(row.fault, row.engine): row for row in summary.faults}
-    rules = {row.fault: row.wanted for row in summary.faults}
-    rows = [
-        (fault, rule, *(_cell(cells[fault, engine]) if (fault, engine) in cells else "-" for engine in engines))
-        for fault, rule in rules.items()
-    ]
-    return [("fault", "rule", *engines), *rows]
-
-
-def _cell(row: FaultRow) -> str:
-    if not row.asked:
-        return "-"
-    if row.scenes is None or row.worst_scenes is None:
-        return f"{'other rule' if row.wrong else 'none'} in {row.tried}"
-    scenes = f"{row.scenes:g}" if row.seeds == 1 else f"{row.scenes:g} / {row.worst_scenes}"
-    return scenes if row.found == row.seeds else f"{scenes}, {row.found} of {row.seeds}"
-
-
-_ENGINES = ("engine", "finds", "of", "scenes", "worst", "seconds", "worst", "what it is")
-
-
-def _engine(row: EngineRow) -> tuple[str, ...]:
-    figures = (_figure(row.scenes), _figure(row.worst_scenes), _seconds(row.seconds), _seconds(row.worst_seconds))
-    return (row.engine, str(row.found), str(row.asked), *figures, engine_named(row.engine).what)
-
-
-_HOW = (
-    "How many times as many scenes, and seconds, the baseline takes as recipes: 20 x is twenty times as many, 0.5 x "
-    "half as many; the median over the faults that both find. At most: what that would be if recipes needed one scene "
-    "for each of them, fewer than which there is not. At least: over all faults, those that it does not find counted with "
-    "the scenes that it has tried."
-)
 _BESIDE = ("baseline", "finds", "of", "scenes", "at most", "seconds", "scenes at least")
 
 

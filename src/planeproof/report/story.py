@@ -88,8 +88,8 @@ def not_seen_as_given(finding: Finding) -> str:
     machine, cycles = name.removeprefix(RELATIVE), finding.play.scene.machine.blank_cycles
     return (
         f"It has not been seen on {machine} as given, though it was tried; that does not rule it out. The small "
-        f"relative has blankings of {cycles} cycles: if yours needs more of them for what it does in one (to change the "
-        "view in several bursts, say), check with --as-given."
+        f"relative has blankings of {cycles} cycles: if yours needs more of them for what it does in one (to change "
+        "the view in several bursts, say), check with --as-given."
     )
 
 
