@@ -3,7 +3,6 @@
 from collections.abc import Callable, Sequence
 
 from planeproof.contract import Machine, Rule, Scene
-from planeproof.contract.rules import BLANKING_ONLY, EXACT_REVEAL, HIDDEN_WRITES, IN_ORDER, WHOLE_REVEAL
 from planeproof.judge import CandidateFault, CandidateHung, Play
 from planeproof.scenes.recipes import LONGEST, recipe
 from planeproof.scenes.source import RandomSource
@@ -13,15 +12,12 @@ from planeproof.search.minimising import minimise
 from planeproof.search.steering import steer
 from planeproof.search.trial import Trial
 
-DISCIPLINE, IMPLIED = frozenset({HIDDEN_WRITES, EXACT_REVEAL, BLANKING_ONLY}), frozenset({WHOLE_REVEAL, IN_ORDER})
-"""Where the first are kept, so are the second; hidden-writes says something where there is more than one side."""
-
 SHORTER_SCENES = 200
 """Scenes of a given length that are tried on each machine, before scenes of that length are given up."""
 
 OTHER_SCENES, OTHERS_LONGER = 1000, 4
-"""Scenes a machine, at most, that are hardly longer and are played for rules that others hide; pictures more that they
-may have."""
+"""Scenes a machine that are hardly longer, and are played for the rules that are broken first in them; pictures more
+that they may have."""
 
 LIFTING_TRIES = 150
 """Scenes on the machine as given that are tried for a finding on a small relative, before it is left at that."""
@@ -152,25 +148,17 @@ def _look_for_others(
     first_seed: int,
     go_on: Callable[[], bool],
 ) -> None:
-    """Play scenes hardly longer than the shortest for the rules that were broken, but after another one only.
+    """Play scenes hardly longer than the shortest, whatever they show: the rule found first may hide another.
 
-    Where one rule tells of it at once, and another waits to see what becomes of it, the other takes longer scenes.
+    Another may have shown in none so far, not even later in the same scene. Where one rule tells of it at once, and
+    another waits to see what becomes of it, the other takes longer scenes.
     """
     for machine in machines:
         for number in range(OTHER_SCENES):
-            if not hidden(trial, machines) or not go_on():
+            if not go_on():
                 return
             source = RandomSource(f"{first_seed}/{machine.name}/others/{number}")
             trial.play(recipe(machine, source, as_given=as_given, longest=longest + OTHERS_LONGER))
-
-
-def hidden(trial: Trial, machines: Sequence[Machine]) -> frozenset[Rule]:
-    """The rules that were broken, but after another one only, though in some scene each may be the first.
-
-    Where discipline is asked for, what it implies never is: it is broken by the byte that breaks the other (specs/).
-    """
-    disciplined = trial.failing >= DISCIPLINE and all(machine.sides > 1 for machine in machines)
-    return frozenset(trial.broken - trial.smallest.keys() - (IMPLIED if disciplined else frozenset()))
 
 
 def _breaks(trial: Trial, rule: Rule) -> Callable[[Scene], bool]:
