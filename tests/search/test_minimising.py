@@ -12,6 +12,7 @@ from planeproof.scenes.crystals import crystal_scenes
 from planeproof.scenes.recipes import recipe
 from planeproof.scenes.relatives import least_blanking, picture_cycles, relative
 from planeproof.scenes.source import RandomSource
+from planeproof.scenes.tour import tour
 from planeproof.search.minimising import minimise
 from planeproof.search.minimising.machines import MOST_BLANKINGS, blankings
 from planeproof.search.size import size
@@ -272,3 +273,30 @@ def test_what_is_not_needed_goes_by_halves() -> None:
     smallest = minimise(long, shows, go_on=always, keep_machine=True)
     assert size(smallest)[:4] == (2, 0, base.machine.cells, 1)
     assert tried[0] < 200
+
+
+def test_what_happens_at_a_distance_moves_to_the_beginning() -> None:
+    """A blanking lost two refreshes after the second picture is ready, in any refresh: both move, neither alone can."""
+
+    def two_later(scene: Scene) -> bool:
+        return len(scene.ready) == 2 and [d.refresh for d in scene.disturbances] == [scene.ready[1] + 2]
+
+    base = relative(read_machine("vitrine-50"), RandomSource("minimise/at a distance"))
+    empty = Picture.from_rows(0, np.zeros((base.cells, 8), dtype=np.uint8))
+    found = minimise(Scene.of(base, [empty, empty], [18, 27], [Disturbance(29, 0)]), two_later, go_on=always)
+    assert (found.ready, found.disturbances) == ((0, 0), (Disturbance(2, 0),))
+
+
+def test_of_a_large_scene_the_window_goes_before_single_cells() -> None:
+    """A full scene on a machine as it ships gets to one cell within tries that are fewer than it has cells."""
+    machine = read_machine("vitrine-50")
+    tries = 0
+
+    def in_the_last_cell(scene: Scene) -> bool:
+        nonlocal tries
+        tries += 1
+        return any(scene.machine.cells - 1 in picture.occupied for picture in scene.pictures)
+
+    found = minimise(tour(machine), in_the_last_cell, go_on=always)
+    assert (len(found.pictures), found.occupied, found.machine.cells) == (1, 1, 1)
+    assert tries < machine.cells
