@@ -1,6 +1,6 @@
 """The way down: steps of each kind as far as they go, in turn, until none makes the scene smaller."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from itertools import cycle, islice
 
 from planeproof.contract import Scene
@@ -30,9 +30,15 @@ Steps = Callable[[Scene], Iterator[Scene]]
 def minimise(scene: Scene, shows: Shows, *, go_on: Callable[[], bool], keep_machine: bool = False) -> Scene:
     """The smallest scene found that still ``shows`` it, by steps each of which makes it smaller.
 
-    ``go_on`` is asked before each try. ``keep_machine`` leaves the machine as it is.
+    ``go_on`` is asked before each try. ``keep_machine`` leaves the machine as it is. Of a large scene large parts go
+    first: each try takes long there, and there are thousands of cells.
     """
-    kinds = _MACHINE_KEPT if keep_machine else _ALL
+    if scene.machine.cells > FEW_PLACES:
+        scene = _down(scene, _COARSE_MACHINE_KEPT if keep_machine else _COARSE, shows, go_on)
+    return _down(scene, _MACHINE_KEPT if keep_machine else _ALL, shows, go_on)
+
+
+def _down(scene: Scene, kinds: Sequence[Steps], shows: Shows, go_on: Callable[[], bool]) -> Scene:
     in_vain = 0
     for steps in cycle(kinds):
         smaller = _as_far_as_it_goes(scene, steps, shows, go_on)
@@ -70,26 +76,36 @@ def _retimed_with_less(scene: Scene) -> Iterator[Scene]:
         yield from retimed(fewer_cells(scene))
 
 
-_COARSE: tuple[Steps, ...] = (fewer_pictures, fewer_disturbances, many_cells_fewer)
+def _all_pictures(scene: Scene) -> Iterator[Scene]:
+    yield from fewer_pictures(scene)
+    yield from two_pictures_fewer(scene)
 
-_FINE: tuple[Steps, ...] = (
+
+def _all_disturbances(scene: Scene) -> Iterator[Scene]:
+    yield from fewer_disturbances(scene)
+    yield from plainer_disturbances(scene)
+
+
+_COARSE_MACHINE_KEPT: tuple[Steps, ...] = (fewer_pictures, fewer_disturbances, many_cells_fewer)
+
+_COARSE: tuple[Steps, ...] = (fewer_pictures, fewer_disturbances, smaller_window, many_cells_fewer)
+"""Steps that are few however large the scene is."""
+
+_MACHINE_KEPT: tuple[Steps, ...] = (
+    _all_pictures,
+    _all_disturbances,
     fewer_cells,
-    plainer_disturbances,
     sooner,
-    two_pictures_fewer,
     _otherwise_cut,
     less_ink,
 )
-
-_MACHINE_KEPT: tuple[Steps, ...] = (*_COARSE, *_FINE)
 """Steps that leave the machine as it is: those that save most come first."""
 
 _ALL: tuple[Steps, ...] = (
-    *_COARSE[:2],
+    *_MACHINE_KEPT[:3],
     smaller_window,
-    many_cells_fewer,
     fewer_tiles,
     plainer_place,
-    *_FINE,
+    *_MACHINE_KEPT[3:],
     _retimed_with_less,
 )
