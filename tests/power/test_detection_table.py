@@ -59,6 +59,22 @@ def test_none_of_them_finds_all_that_the_recipes_find() -> None:
     assert all(5 * caught[engine.name] <= 4 * len(ZOO) for engine in ENGINES if not engine.ours)
 
 
+def test_plain_arrays_take_twenty_times_as_many_scenes() -> None:
+    """The median over the faults that they find at all; uniform pictures find theirs at once, so none can beat them."""
+    lines = {(line.fault, line.engine): line for line in lines_of(BESIDE.read_text("utf-8"))}
+    ratios = {
+        baseline: [
+            lines[fault.id, baseline].scenes_median / lines[fault.id, "recipes"].scenes_median
+            for fault in ZOO
+            if lines[fault.id, baseline].caught
+        ]
+        for baseline in ("arrays", "uniform")
+    }
+    assert median(ratios["arrays"]) >= 20
+    assert {lines[fault.id, "uniform"].scenes_median for fault in ZOO if lines[fault.id, "uniform"].caught} == {1}
+    assert median(ratios["uniform"]) == 1
+
+
 @pytest.mark.parametrize("fault", ZOO[::3], ids=lambda fault: fault.id)
 def test_a_sample_is_caught_anew(fault: Fault) -> None:
     """With three seeds, each by the fault's own rule."""
