@@ -37,7 +37,7 @@ class Trial(Tally):
     ``call_seconds``: after which a call counts as hung; less where ``time_left`` and `GRACE_SECONDS` come to less.
     ``cases``: folder for the scene that is being played; ``told``: of that scene too. ``last``: the last play, None
     where the candidate broke the contract in it. ``given``: for each rule the smallest play on a machine as given,
-    where one was looked for and found. ``failing``: the rules asked for that the profile fails on.
+    where one was looked for and found.
     """
 
     name: str
@@ -53,7 +53,7 @@ class Trial(Tally):
     given: dict[Rule, Play] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        self.failing = frozenset(rule for rule in self.asked if self.profile.fails_on(rule))
+        self._failing = frozenset(rule for rule in self.asked if self.profile.fails_on(rule))
 
     def play(self, scene: Scene) -> Play | None:
         """Play ``scene`` and add up what it shows; None if the candidate broke the contract in it."""
@@ -65,7 +65,7 @@ class Trial(Tally):
         result = self._played(scene)
         if isinstance(result, CandidateFault):
             return result
-        broken = result.first(self.failing)
+        broken = result.first(self._failing)
         return None if broken is None or broken.rule in self.excused else broken.rule
 
     def anew(self) -> "Trial":
@@ -96,7 +96,7 @@ class Trial(Tally):
             self.blame(fault, scene)
             return fault
         self.last = result
-        self.add(result, asked=self.asked, failing=self.failing, excused=self.excused)
+        self.add(result, asked=self.asked, failing=self._failing, excused=self.excused)
         return result
 
     def _announce(self, scene: Scene) -> None:
