@@ -291,7 +291,7 @@ def test_of_a_large_scene_the_window_goes_before_single_cells() -> None:
     """Three pictures at the limit on a machine as it ships, of which no cell can go alone: one of 680 is left."""
     machine = read_machine("vitrine-50")
     full = [picture for picture in tour(machine).pictures if len(picture.occupied) == machine.must_show]
-    tries = iter(range(200))
+    tries = iter(range(300))
 
     def at_the_limit(scene: Scene) -> bool:
         most = min(scene.machine.must_show, scene.machine.cells)

@@ -88,7 +88,7 @@ def _all_disturbances(scene: Scene) -> Iterator[Scene]:
 
 _COARSE_MACHINE_KEPT: tuple[Steps, ...] = (fewer_pictures, fewer_disturbances, many_cells_fewer)
 
-_COARSE: tuple[Steps, ...] = (fewer_pictures, fewer_disturbances, smaller_window, many_cells_fewer)
+_COARSE: tuple[Steps, ...] = (*_COARSE_MACHINE_KEPT, smaller_window)
 """Steps that are few however large the scene is."""
 
 _MACHINE_KEPT: tuple[Steps, ...] = (
