@@ -167,13 +167,10 @@ class _Run:
     def verdict(self) -> Verdict:
         self.end = math.inf if self.limits.seconds is None else time.monotonic() + self.limits.seconds
         self.trial = self.order.trial(cases=self.cases, time_left=self._time_left)
-        here = Here(self.order, cases=self.cases, time_left=self._time_left)
-        self.workers = self._workers(here)
+        self.here = Here(self.order, cases=self.cases, time_left=self._time_left)
+        self.workers = self._workers(self.here)
         try:
-            full, laws, *others = plans(self.order, self.limits)
-            self._play([full], self.workers)
-            self._play([laws], here)
-            self._play(others, self.workers)
+            self._play(plans(self.order, self.limits))
             self._smaller()
         except KeyboardInterrupt:
             # What was found is worth more than how small it is.
@@ -197,9 +194,9 @@ class _Run:
             return Cluster(self.order, self.cluster, here)
         return here if self.jobs == 1 else Processes(self.order, self.jobs, here)
 
-    def _play(self, stages: Sequence[Plan], workers: Workers) -> None:
+    def _play(self, stages: Sequence[Plan]) -> None:
         """One after the other; while the last units of one are under way, those of the next are begun."""
-        handed = in_order(self._units(stages), lambda step: self._begin(*step, workers), workers.ahead)
+        handed = in_order(self._units(stages), lambda step: self._begin(*step), self.workers.ahead)
         for (plan, unit), pending in handed:
             if unit is None:
                 self._enter(plan)
@@ -256,12 +253,14 @@ class _Run:
     def _time_left(self) -> float:
         return max(self.end - time.monotonic(), 0.0)
 
-    def _begin(self, plan: Plan, unit: Unit | None, workers: Workers) -> Pending:
+    def _begin(self, plan: Plan, unit: Unit | None) -> Pending:
         if unit is None:
             return Tally
         steps = self.steps.setdefault(plan.stage, Steps(self.watcher))
         if unit in self.journal:
             return lambda: steps.arrived(self.journal.of_unit(unit, self.order))
+        # The laws are for this process: they are few, and what was kept from earlier plays is kept here.
+        workers = self.here if plan.stage is Stage.LAWS else self.workers
         return workers.begin(unit, seconds=self._seconds(plan), steps=steps)
 
     def _smaller(self) -> None:
