@@ -98,7 +98,7 @@ def test_no_process_is_too_few() -> None:
 
 
 KILLED = """
-import os, sys, threading
+import os, sys
 from pathlib import Path
 from planeproof.candidates.faults import ZOO
 from planeproof.power import Limits, engine_named, measuring

@@ -71,8 +71,13 @@ def _minimise(
     found = trial.smallest[rule]
     if found.scene.machine in machines and not as_given:
         trial.given[rule] = found
+    _from_the_break(found, trial, rule, go_on=go_on, keep_machine=as_given)
+
+
+def _from_the_break(found: Play, trial: Trial, rule: Rule, *, go_on: Callable[[], bool], keep_machine: bool) -> None:
+    """Make the scene of ``found`` smaller in ``trial``: first what comes after the break goes, if it still shows."""
     scene, shows = _up_to_the_break(found, rule), _breaks(trial, rule)
-    minimise(scene if shows(scene) else found.scene, shows, go_on=go_on, keep_machine=as_given)
+    minimise(scene if shows(scene) else found.scene, shows, go_on=go_on, keep_machine=keep_machine)
 
 
 def _up_to_the_break(play: Play, rule: Rule) -> Scene:
@@ -96,7 +101,7 @@ def show_as_given(trial: Trial, machines: Sequence[Machine], *, go_on: Callable[
     """
     for rule, found in trial.given.items():
         apart = trial.anew()
-        minimise(_up_to_the_break(found, rule), _breaks(apart, rule), go_on=go_on, keep_machine=True)
+        _from_the_break(found, apart, rule, go_on=go_on, keep_machine=True)
         trial.given[rule] = apart.smallest.get(rule, found)
     for rule, play in trial.smallest.items():
         given = next((machine for machine in machines if play.scene.machine.name.endswith(machine.name)), None)
