@@ -81,8 +81,8 @@ def power(  # noqa: PLR0913, PLR0917 -- an option of the command each, handed ov
 ) -> int:
     """Hunt for each planted FAULT (default all) with each engine, and show after how many scenes it was found.
 
-    A hunt that finds nothing goes on up to --scenes or --seconds, so that all engines together take minutes for a fault;
-    --engine recipes is quick.
+    A hunt that finds nothing goes on up to --scenes or --seconds, so that all engines together take minutes for a
+    fault; --engine recipes is quick.
 
     The exit code is 1 where recipes, which is what `planeproof check` does, does not catch a fault by its own rule with
     95 of 100 seeds, 0 where it does, and 2 where it was not asked.
